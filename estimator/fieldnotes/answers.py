@@ -47,6 +47,11 @@ class Unread(Frozen):
     wrong: Say
     offer: str = ""
 
+    @classmethod
+    def of(cls, text: str, offer: str = "", **words: object) -> "Unread":
+        """What is wrong, with the typed words in its gaps."""
+        return cls(Say.typed(text, **words), offer)
+
 
 Reader = Callable[[str, str, Known], Got | Unread]
 """Takes the answer, the key it is for, and what is known."""
@@ -79,11 +84,7 @@ def nearest(word: str, known: Sequence[str]) -> str:
 def text(answer: str, key: str, known: Known) -> Got | Unread:
     """Words as they are; double quotes around them are taken off, so that `"list"` can be an answer too."""
     words = answer[1:-1].strip() if len(answer) > 1 and answer[0] == answer[-1] == '"' else answer
-    return (
-        Got({key: words})
-        if words
-        else Unread(Say.of("that says nothing: write a few words, or press Enter to leave it"))
-    )
+    return Got({key: words}) if words else Unread.of("that says nothing: write a few words, or press Enter to leave it")
 
 
 OTHER_ANSWERS = frozenset((
@@ -122,7 +123,7 @@ def yes_no(answer: str, key: str, known: Known) -> Got | Unread:
     if said and not known.insists:
         return Unread(Say.of("is that {said}? One word is enough", said=Say.of("yes") if said[1] else Say.of("no")))
     near = nearest(low, ("yes", "no"))
-    return Unread(Say.of("“{answer}” is neither yes nor no", answer=Typed(answer)), near)
+    return Unread.of("“{answer}” is neither yes nor no", offer=near, answer=answer)
 
 
 LONGEST_NUMBER = 12
@@ -185,9 +186,8 @@ def chosen(answer: str, words: Sequence[str], others: Mapping[str, str]) -> str 
         return begins.pop()
     near = nearest(low, tuple(exact))
     listed = "; ".join(words)
-    return Unread(
-        Say.of("“{answer}” is not known here. Known: {listed}", answer=Typed(answer), listed=Typed(listed)),
-        exact[near] if near else "",
+    return Unread.of(
+        "“{answer}” is not known here. Known: {listed}", offer=exact[near] if near else "", answer=answer, listed=listed
     )
 
 

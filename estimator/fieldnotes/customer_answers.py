@@ -3,7 +3,7 @@
 import re
 
 from estimator.fieldnotes.answers import NO, OTHER_ANSWERS, Got, Known, Unread, text
-from estimator.model.say import Say, Typed
+from estimator.model.say import Say
 
 NOT_NAMED = frozenset((
     "me", "myself", "i", "yo", "él", "ella", "nosotros", "el dueño", "nadie", "alguien", "la cuadrilla", "us", "we", "him", "her", "them", "he", "she", "they", "owner", "the owner", "boss", "the boss",
@@ -25,7 +25,7 @@ def person(answer: str, key: str, known: Known) -> Got | Unread:
     if (
         low in OTHER_ANSWERS or low in NOT_NAMED or not re.search(r"[^\W\d_]", low) or low[0].isdigit()
     ) and not known.insists:
-        return Unread(Say.of("is “{answer}” a name? Write the name; the same again keeps it", answer=Typed(answer)))
+        return Unread.of("is “{answer}” a name? Write the name; the same again keeps it", answer=answer)
     return text(answer, key, known)
 
 
@@ -41,9 +41,7 @@ def phone(answer: str, key: str, known: Known) -> Got | Unread:
     if answer.lower().strip(" .!") in NO:
         return Got({key: None})
     if not re.search(r"\d", answer) and not known.insists:
-        return Unread(
-            Say.of("“{answer}” has no digits: write it like 555-0147; the same again keeps it", answer=Typed(answer))
-        )
+        return Unread.of("“{answer}” has no digits: write it like 555-0147; the same again keeps it", answer=answer)
     return text(answer, key, known)
 
 
@@ -53,10 +51,7 @@ def email(answer: str, key: str, known: Known) -> Got | Unread:
         return Got({key: None})
     parts = [part for part in _BETWEEN.split(answer.strip(' "')) if part]
     if not known.insists and not (parts and all(map(_ADDRESS.fullmatch, parts))):
-        return Unread(
-            Say.of(
-                "“{answer}” is no e-mail address: write it like wren@example.com; the same again keeps it",
-                answer=Typed(answer),
-            )
+        return Unread.of(
+            "“{answer}” is no e-mail address: write it like wren@example.com; the same again keeps it", answer=answer
         )
     return text(answer, key, known)

@@ -5,7 +5,6 @@ from datetime import date
 
 from estimator.fieldnotes.answers import NO, Got, Known, Unread, whole_number
 from estimator.model.lengths import plain_marks
-from estimator.model.say import Say, Typed
 
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 
@@ -15,7 +14,7 @@ def year_built(answer: str, key: str, known: Known) -> Got | Unread:
     two = re.fullmatch(r"'?(\d\d)s?", answer.strip(), re.ASCII)
     if two:
         this = known.today.year
-        return Unread(Say.of("which hundred"), str(this - (this - int(two[1])) % 100))
+        return Unread.of("which hundred", offer=str(this - (this - int(two[1])) % 100))
     return whole_number(1600, 2200)(answer, key, known)
 
 
@@ -54,5 +53,5 @@ def day_or_none(answer: str, key: str, known: Known) -> Got | Unread:
 def day(answer: str, key: str, known: Known) -> Got | Unread:
     found = read_day(answer, known.today)
     if found is None:
-        return Unread(Say.of("“{answer}” is no day: write it like 2026-11-18, 11/18 or Nov 18", answer=Typed(answer)))
+        return Unread.of("“{answer}” is no day: write it like 2026-11-18, 11/18 or Nov 18", answer=answer)
     return Got({key: found}, found.isoformat())

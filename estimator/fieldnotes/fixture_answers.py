@@ -7,7 +7,6 @@ from typing import Any
 from estimator.fieldnotes.answers import Got, Known, Unread, nearest
 from estimator.knowledge.fixture_units import OTHER_WORDS, UNITS, fixture, is_fixture
 from estimator.model.lengths import plain_marks
-from estimator.model.say import Say, Typed
 
 _COUNT_WORDS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
 _BATHS = (
@@ -37,9 +36,7 @@ def _counted(part: str) -> dict[str, int] | Unread:
     match = _PART.fullmatch(part.strip())
     what = " ".join(match["what"].lower().strip(" .").split()) if match else ""
     if not match or not what:
-        return Unread(
-            Say.of("“{part}” counts nothing: write it like 2 baths, kitchen, washer", part=Typed(part.strip()))
-        )
+        return Unread.of("“{part}” counts nothing: write it like 2 baths, kitchen, washer", part=part.strip())
     count = int(match["whole"] or 0) or (_COUNT_WORDS[match["word"].lower()] if match["word"] else 0)
     half = bool(match["half"] or match["only_half"])
     if what in _HALF_BATHS or (what in _BATHS and half):
@@ -48,9 +45,7 @@ def _counted(part: str) -> dict[str, int] | Unread:
     what = "bathroom group" if what in _BATHS else _MORE_WORDS.get(what.removesuffix("s"), _MORE_WORDS.get(what, what))
     if not is_fixture(what):
         near = nearest(what, (*UNITS, *OTHER_WORDS, *_MORE_WORDS, "half bath"))
-        return Unread(
-            Say.of("“{what}” is no fixture known here", what=Typed(what)), f"{count or 1} {near}" if near else ""
-        )
+        return Unread.of("“{what}” is no fixture known here", offer=f"{count or 1} {near}" if near else "", what=what)
     return {_fixture_key(what): count if match["whole"] else count or 1}
 
 
@@ -68,7 +63,7 @@ def counted_fixtures(answer: str) -> dict[str, int] | Unread:
             return Unread(counts.wrong, " ".join(whole.split()) if counts.offer else "")
         for key, count in counts.items():
             found[key] = found.get(key, 0) + count
-    return found or Unread(Say.of("nothing is counted there: write it like 2 baths, kitchen, washer"))
+    return found or Unread.of("nothing is counted there: write it like 2 baths, kitchen, washer")
 
 
 def fixtures_said(counts: Mapping[str, Any]) -> str:

@@ -8,7 +8,7 @@ from estimator.fieldnotes.answers import NO, YES, Got, Known, Unread, chosen, on
 from estimator.fieldnotes.day_answers import read_day
 from estimator.model.gas import GAS_FIRST, fuel_gas
 from estimator.model.job import Sign
-from estimator.model.say import Say, Typed
+from estimator.model.say import Say
 
 FLOORS = ("slab", "post-tensioned slab", "slab, tendons unknown", "crawl space", "basement")
 _OTHER_FLOORS = {
@@ -41,7 +41,7 @@ def insurer(answer: str, key: str, known: Known) -> Got | Unread:
     """A name or a number; a no is no insurer of that name, and a yes does not name one."""
     low = answer.lower().strip(" .!")
     if low in YES:
-        return Unread(Say.of("what is it called? Write its name, or Enter for none"))
+        return Unread.of("what is it called? Write its name, or Enter for none")
     gone = {key: None, "policy": None, "claim": None} if key == "insurer" else {key: None}
     return Got(gone) if low in NO else text(answer, key, known)
 
@@ -56,10 +56,8 @@ def floor_price(answer: str, key: str, known: Known) -> Got | Unread:
     """`14`, `$14.50`, `14 a sq ft`: dollars a square foot."""
     found = _DOLLARS.fullmatch(answer.strip())
     if not found:
-        return Unread(
-            Say.of("“{answer}” is no price of a square foot: write it like 14 or 14.50", answer=Typed(answer))
-        )
-    return Got({key: float(found[1])}, Say.of("${found} a square foot", found=Typed(f"{float(found[1]):.2f}")))
+        return Unread.of("“{answer}” is no price of a square foot: write it like 14 or 14.50", answer=answer)
+    return Got({key: float(found[1])}, Say.typed("${found} a square foot", found=f"{float(found[1]):.2f}"))
 
 
 def trial(answer: str, key: str, known: Known) -> Got | Unread:
@@ -85,7 +83,7 @@ def soil(answer: str, key: str, known: Known) -> Got | Unread:
         return text(answer, key, known)  # no tables to look it up in
     alike = [s for s in known.soils if s.endswith(" " + answer.lower().strip(" ."))]
     if len(alike) > 1 and answer.lower().strip(" .") not in known.soils:
-        return Unread(Say.of("which one: {alike}", alike=Typed(", ".join(alike))))
+        return Unread.of("which one: {alike}", alike=", ".join(alike))
     others = {
         k: v
         for k, v in {"dirt": "earth", "stiff clay": "firm clay"}.items()
@@ -96,9 +94,11 @@ def soil(answer: str, key: str, known: Known) -> Got | Unread:
         return got
     kind = answer.lower().strip(" .").rpartition(" ")[2]
     alike = [s for s in known.soils if s.split()[-1] == kind] or list(known.soils)
-    return Unread(
-        Say.of("“{answer}” is not known here. Which one: {alike}", answer=Typed(answer), alike=Typed(", ".join(alike))),
-        _slip_of(answer, {s: s for s in known.soils} | others),
+    return Unread.of(
+        "“{answer}” is not known here. Which one: {alike}",
+        offer=_slip_of(answer, {s: s for s in known.soils} | others),
+        answer=answer,
+        alike=", ".join(alike),
     )
 
 
@@ -128,7 +128,7 @@ def own_facts(answer: str, key: str, known: Known) -> Got | Unread:
     {'own_facts': ['steep yard', 'not dogs']}
     """
     if not known.own_facts:
-        return Unread(Say.of("your tables have none; the setting own_facts names them"))
+        return Unread.of("your tables have none; the setting own_facts names them")
     low = answer.lower().strip(" .!")
     if low in YES and len(known.own_facts) == 1:
         low = known.own_facts[0]
@@ -136,13 +136,11 @@ def own_facts(answer: str, key: str, known: Known) -> Got | Unread:
     for part in (part.strip() for part in low.split(",") if part.strip() and low not in NO):
         word = chosen(part, known.own_facts, {})
         if isinstance(word, Unread):
-            return Unread(
-                Say.of(
-                    "“{part}” is none of your own facts: {own_facts}",
-                    part=Typed(part),
-                    own_facts=Typed(", ".join(known.own_facts)),
-                ),
-                word.offer,
+            return Unread.of(
+                "“{part}” is none of your own facts: {own_facts}",
+                offer=word.offer,
+                part=part,
+                own_facts=", ".join(known.own_facts),
             )
         holding.append(word)
     told = [fact if fact in holding else f"not {fact}" for fact in known.own_facts]
@@ -164,15 +162,13 @@ def foundation(answer: str, key: str, known: Known) -> Got | Unread:
               "coming": "planned", "lifted": "done"}  # fmt: skip
     work = chosen(first, ("none", "planned", "done"), others)
     if isinstance(work, Unread):
-        return Unread(
-            Say.of("write none, planned 2027-01 or done 2024-05"),
-            " ".join(filter(None, (work.offer, rest))) if work.offer else "",
+        return Unread.of(
+            "write none, planned 2027-01 or done 2024-05",
+            offer=" ".join(filter(None, (work.offer, rest))) if work.offer else "",
         )
     when = read_day(re.sub(r"^(?:for|in|on)\s+", "", rest.strip()), known.today) if rest.strip() else None
     if rest.strip() and when is None:
-        return Unread(
-            Say.of("“{rest}” is no day: write it like {work} 2027-01", rest=Typed(rest.strip()), work=Typed(work))
-        )
+        return Unread.of("“{rest}” is no day: write it like {work} 2027-01", rest=rest.strip(), work=work)
     return Got({key: work, "lift_date": when}, f"{work} {when}" if when else work)
 
 

@@ -39,9 +39,9 @@ _STRETCH = re.compile(
 def line_name(answer: str, key: str, known: Known) -> Got | Unread:
     name = " ".join(re.sub(r"[^\w\s'&/-]", " ", answer).split())
     if not name or not re.search(r"\w", name):
-        return Unread(Say.of("“{answer}” is no name: write one such as main or hall bath", answer=Typed(answer)))
+        return Unread.of("“{answer}” is no name: write one such as main or hall bath", answer=answer)
     if name.lower() in COMMANDS and not known.insists:
-        return Unread(Say.of("“{name}” is a word of this interview; as a name, type it again", name=Typed(name)))
+        return Unread.of("“{name}” is a word of this interview; as a name, type it again", name=name)
     return Got({key: name[:40].strip()})
 
 
@@ -66,7 +66,7 @@ def _so_does(end: str, known: Known) -> Say | None:
         str(n.get("name")) for n in lines if isinstance(n, Mapping) and n.get("ends") == end and n.get("name") != own
     ]
     return (
-        Say.of("so does {other}: if it runs into {own}, go {other} joins", other=Typed(others[0]), own=Typed(str(own)))
+        Say.typed("so does {other}: if it runs into {own}, go {other} joins", other=others[0], own=str(own))
         if others
         else None
     )
@@ -90,38 +90,33 @@ def line_end(answer: str, key: str, known: Known) -> Got | Unread:
     if joined := _joined(answer, known):
         name, at = joined
         if name == known.item.get("name"):
-            return Unread(
-                Say.of(
-                    "{name} cannot run into itself: which line does it run into, and at what reading there",
-                    name=Typed(name),
-                )
+            return Unread.of(
+                "{name} cannot run into itself: which line does it run into, and at what reading there", name=name
             )
-        into = Say.of("into {name} at {at}", name=Typed(name), at=Typed(at))
+        into = Say.typed("into {name} at {at}", name=name, at=at)
         said = (
             into if name in known.lines else Say.of("{into}; there is no line {name} yet", into=into, name=Typed(name))
         )
         return Got({"joins": {"line": name, "at": float(at)}, "ends": None}, said)
     plain = re.sub(r"^(?:joins?|into|to|the)\s+", "", answer.strip(), flags=re.I)
     if name := same_name(plain, known.branches):
-        return Got({"joins": name, "ends": None}, Say.of("into the branch {name}", name=Typed(name)))
+        return Got({"joins": name, "ends": None}, Say.typed("into the branch {name}", name=name))
     if (name := same_name(plain, known.lines)) and name != known.item.get("name"):
-        return Unread(Say.of("where on {name}? write the reel reading, such as {name} at 21", name=Typed(name)))
+        return Unread.of("where on {name}? write the reel reading, such as {name} at 21", name=name)
     others = {"city": "city main", "sewer": "city main", "septic": "septic tank", "tank": "septic tank",
               "street": "street main", "alley": "alley main", "city sewer": "city main"}  # fmt: skip
     word = chosen(plain, ENDS, others)
     if isinstance(word, str):
-        said, also = Say.of("ends at the {word}", word=Typed(word)), _so_does(word, known)
+        said, also = Say.typed("ends at the {word}", word=word), _so_does(word, known)
         return Got({"ends": word, "joins": None}, chained((said, also)) if also else said)
     if near := nearest(plain, (*names_of(known), *ENDS)):
-        return Unread(Say.of("“{answer}” is no line or branch yet", answer=Typed(answer)), near)
+        return Unread.of("“{answer}” is no line or branch yet", offer=near, answer=answer)
     if not _PLACE_WORDS.search(plain) and not known.insists:
-        return Unread(
-            Say.of(
-                "“{answer}” is no line, branch or place: write main at 21, city main …; the same again keeps it",
-                answer=Typed(answer),
-            )
+        return Unread.of(
+            "“{answer}” is no line, branch or place: write main at 21, city main …; the same again keeps it",
+            answer=answer,
         )
-    return Got({"ends": plain, "joins": None}, Say.of("ends at “{plain}”; it joins no other line", plain=Typed(plain)))
+    return Got({"ends": plain, "joins": None}, Say.typed("ends at “{plain}”; it joins no other line", plain=plain))
 
 
 def names_of(known: Known) -> tuple[str, ...]:
@@ -138,14 +133,14 @@ def _leg(part: str) -> dict[str, Any] | Unread:
     amount = re.sub(r"\b(?:the|along|through)\b", " ", rest, flags=re.I).strip()
     found = match_length(amount, 0, "ft")
     if not zone or found is None:
-        return Unread(Say.of("“{part}” is no leg: write a place and its feet, such as wall 12", part=Typed(part)))
+        return Unread.of("“{part}” is no leg: write a place and its feet, such as wall 12", part=part)
     word = chosen(zone, LEG_ZONES, {"street": "street", "lawn": "yard", "sidewalk": "walk", "driveway": "drive"})
     if isinstance(word, Unread):
-        return Unread(
-            Say.of(
-                "“{zone}” is no place known here: {leg_zones}", zone=Typed(zone), leg_zones=Typed(", ".join(LEG_ZONES))
-            ),
-            part.replace(zone, word.offer) if word.offer else "",
+        return Unread.of(
+            "“{zone}” is no place known here: {leg_zones}",
+            offer=part.replace(zone, word.offer) if word.offer else "",
+            zone=zone,
+            leg_zones=", ".join(LEG_ZONES),
         )
     return {"zone": word, "length": length_words(amount[: found[1]], found[0], "ft")}
 
@@ -161,7 +156,7 @@ def _extra(match: re.Match[str]) -> dict[str, Any] | Unread:
             return Unread(Say.of("“{part}”: {wrong}", part=Typed(match[0]), wrong=feet))
         return {"size" if word == "size" else "fall_available": length_words(amount, feet, "in")}
     if not re.fullmatch(r"\d{1,3}", amount.strip(), re.A):
-        return Unread(Say.of("“{match}”: write a number, such as {word}s 2", match=Typed(match[0]), word=Typed(word)))
+        return Unread.of("“{match}”: write a number, such as {word}s 2", match=match[0], word=word)
     return {"penetrations": {"wall": int(amount)}} if word == "hole" else {word + "s": int(amount)}
 
 
@@ -186,10 +181,10 @@ def way_round(answer: str, key: str, known: Known) -> Got | Unread:
         values |= found if match else {}
         legs += [] if match else [found]
     if not legs:
-        return Unread(Say.of("say the way it takes: hall: wall 12, yard 26, fall 6.6in"))
+        return Unread.of("say the way it takes: hall: wall 12, yard 26, fall 6.6in")
     said = ", ".join(f"{leg['zone']} {leg['length']}" for leg in legs)
     fall = (
-        Say.of("fall {fall}", fall=Typed(str(values["fall_available"])))
+        Say.typed("fall {fall}", fall=str(values["fall_available"]))
         if "fall_available" in values
         else Say.of("no fall given")
     )
@@ -218,11 +213,11 @@ def replaced_pipe(answer: str, key: str, known: Known) -> Got | Unread:
             offer,
         )
     if not match:
-        return Got({key: {"line": name}}, Say.of("the whole of {name}", name=Typed(name)))
+        return Got({key: {"line": name}}, Say.typed("the whole of {name}", name=name))
     low, high = sorted((float(match["from"]), float(match["to"])))
     return Got(
         {key: {"line": name, "from": low, "to": high}},
-        Say.of("{name} from {low} to {high}", name=Typed(name), low=Typed(f"{low:g}"), high=Typed(f"{high:g}")),
+        Say.typed("{name} from {low} to {high}", name=name, low=f"{low:g}", high=f"{high:g}"),
     )
 
 
@@ -232,11 +227,12 @@ def tied_into(answer: str, key: str, known: Known) -> Got | Unread:
     if not match or not name:
         line = known.lines[0] if known.lines else "main"
         near = nearest(match["name"], known.lines) if match else ""
-        return Unread(
-            Say.of("write a line and its reel reading, such as {line} at 6", line=Typed(line)),
-            f"{near} at {match['at']}" if match and near else "",
+        return Unread.of(
+            "write a line and its reel reading, such as {line} at 6",
+            offer=f"{near} at {match['at']}" if match and near else "",
+            line=line,
         )
     return Got(
         {key: {"line": name, "at": float(match["at"])}},
-        Say.of("into {name} at {at}", name=Typed(name), at=Typed(match["at"])),
+        Say.typed("into {name} at {at}", name=name, at=match["at"]),
     )

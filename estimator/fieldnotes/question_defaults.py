@@ -9,7 +9,7 @@ from estimator.fieldnotes import line_answers as lines
 from estimator.fieldnotes import watertest_answers as tests
 from estimator.fieldnotes.answers import Known
 from estimator.model.lengths import IN_PER_FT
-from estimator.model.say import Say, Typed
+from estimator.model.say import Say
 
 Data = Mapping[str, Any]
 INVENTED_PLACE = "demo"
@@ -35,7 +35,7 @@ def has_own_facts(known: Known) -> bool:
 
 def own_facts(known: Known) -> Say | str:
     """The facts to choose from, said before the question."""
-    return Say.of("Your own facts: {facts}.", facts=Typed(", ".join(known.own_facts))) if known.own_facts else ""
+    return Say.typed("Your own facts: {facts}.", facts=", ".join(known.own_facts)) if known.own_facts else ""
 
 
 def last(table: str, key: str, otherwise: str = "") -> Callable[[Known], str]:

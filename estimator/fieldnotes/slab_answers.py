@@ -5,7 +5,7 @@ import re
 from estimator.fieldnotes.answers import Got, Known, Unread, length_words, text, words_like
 from estimator.fieldnotes.tendon_proof import why_no_proof
 from estimator.model.lengths import parse_length, plain_marks
-from estimator.model.say import Say, Typed
+from estimator.model.say import Say
 
 IN_SLAB = ("nothing", "ducts", "conduit", "unknown")
 NOBODY_KNOWS = (
@@ -45,7 +45,7 @@ def proof_of_no_tendons(answer: str, key: str, known: Known) -> Got | Unread:
     proof = _NONE_BY.sub("", answer).strip()
     if wrong := why_no_proof(proof):
         return Unread(wrong)
-    return Got({key: f"none, {proof}"}, Say.of("no tendons, by {proof}", proof=Typed(proof)))
+    return Got({key: f"none, {proof}"}, Say.typed("no tendons, by {proof}", proof=proof))
 
 
 def edge_beam(answer: str, key: str, known: Known) -> Got | Unread:
@@ -57,15 +57,13 @@ def edge_beam(answer: str, key: str, known: Known) -> Got | Unread:
         return Got({key: None}, Say.of("left open: an engineer first, and no fixed price, for digging under the edge"))
     plain = plain_marks(answer).strip()
     if pair := _BARE_PAIR.fullmatch(plain):
-        return Unread(Say.of("which is the depth below the slab's top"), f"{pair[1]}in deep {pair[2]}in wide")
+        return Unread.of("which is the depth below the slab's top", offer=f"{pair[1]}in deep {pair[2]}in wide")
     found = _DEEP_WIDE.fullmatch(plain)
     sizes = [parse_length(found[part], "in") for part in ("deep", "wide")] if found else []
     feet = [size for size in sizes if isinstance(size, float) and size > 0]
     if found is None or len(feet) != len(sizes):
-        return Unread(
-            Say.of(
-                "write how deep below the slab's top and how wide: 24in deep 12in wide; or none, where you saw that there is none"
-            )
+        return Unread.of(
+            "write how deep below the slab's top and how wide: 24in deep 12in wide; or none, where you saw that there is none"
         )
     said = " ".join(
         f"{length_words(found[part], size, 'in')} {part}" for part, size in zip(("deep", "wide"), feet, strict=True)
@@ -85,9 +83,7 @@ def runs_in_slab(answer: str, key: str, known: Known) -> Got | Unread:
         return text(answer, key, known)
     if isinstance(got, Unread) and got.offer not in ("nothing", ""):
         return got
-    return Unread(
-        Say.of(
-            "does “{answer}” run in the slab? Such as ducts, conduit, gas, heating; or nothing, only where somebody looked. The same again keeps it",
-            answer=Typed(answer),
-        )
+    return Unread.of(
+        "does “{answer}” run in the slab? Such as ducts, conduit, gas, heating; or nothing, only where somebody looked. The same again keeps it",
+        answer=answer,
     )

@@ -15,7 +15,7 @@ def covers(answer: str, key: str, known: Known) -> Got | Unread:
     """Names of lines and branches; `all` is every one."""
     names = names_of(known)
     if answer.lower().strip(" .") in ("all", "everything", "whole", "whole house", "every"):
-        return Got({key: list(names)}, ", ".join(names)) if names else Unread(Say.of("no line has a name yet"))
+        return Got({key: list(names)}, ", ".join(names)) if names else Unread.of("no line has a name yet")
     parts = [part.strip() for part in re.split(r"[,;+]|\band\b", answer) if part.strip()]
     found: list[str] = []
     for number, part in enumerate(parts):
@@ -34,7 +34,7 @@ def covers(answer: str, key: str, known: Known) -> Got | Unread:
     return (
         Got({key: list(dict.fromkeys(found))}, ", ".join(found))
         if found
-        else Unread(Say.of("name a line or a branch, or all"))
+        else Unread.of("name a line or a branch, or all")
     )
 
 
@@ -93,9 +93,7 @@ def risers(answer: str, key: str, known: Known) -> Got | Unread:
             return Unread(Say.of("“{part}”: {wrong}", part=Typed(part), wrong=feet))
         sizes += [length_words(times[2] if times else part, feet, "in")] * (min(int(times[1]), 40) if times else 1)
     return (
-        Got({key: sizes}, ", ".join(sizes))
-        if sizes
-        else Unread(Say.of("write the sizes of the open risers: 4, 4, 2, 1.5"))
+        Got({key: sizes}, ", ".join(sizes)) if sizes else Unread.of("write the sizes of the open risers: 4, 4, 2, 1.5")
     )
 
 
@@ -129,17 +127,14 @@ def readings(answer: str, key: str, known: Known) -> Got | Unread:
     for part in (p.strip() for p in re.split(r"[,;]", plain_marks(answer)) if p.strip()):
         pair = _reading(part)
         if pair is None:
-            return Unread(
-                Say.of(
-                    "“{part}” is no minutes and drop: write 0:0, 5:3/8, 10:3/4 or fell 1 1/2 in 20 min",
-                    part=Typed(part),
-                )
+            return Unread.of(
+                "“{part}” is no minutes and drop: write 0:0, 5:3/8, 10:3/4 or fell 1 1/2 in 20 min", part=part
             )
         found[pair[0]] = pair[1]
     in_order = sorted(found.items())
     if len(in_order) == 1:
-        return Unread(Say.of("write minutes and drop: 0:0, 5:3/8, 10:3/4"))
+        return Unread.of("write minutes and drop: 0:0, 5:3/8, 10:3/4")
     if any(later < earlier for (_, earlier), (_, later) in pairwise(in_order)):
-        return Unread(Say.of("the water cannot rise: write how far it fell since the start, each time"))
+        return Unread.of("the water cannot rise: write how far it fell since the start, each time")
     shown = ", ".join(f"{minutes:g}:{show_inches(feet)}" for minutes, feet in in_order)
     return Got({key: shown}, shown)

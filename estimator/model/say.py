@@ -60,6 +60,15 @@ class Say(Frozen):
     def of(cls, text: str, **words: object) -> "Say":
         return cls(text, tuple(words.items()))
 
+    @classmethod
+    def typed(cls, text: str, **words: object) -> "Say":
+        """A sentence with what somebody typed in its gaps: words stand as they are in every language.
+
+        >>> Say.typed("{file} is written", file="main.txt").words
+        (('file', Typed(text='main.txt')),)
+        """
+        return cls(text, tuple((gap, Typed(word) if isinstance(word, str) else word) for gap, word in words.items()))
+
     def __str__(self) -> str:
         """Plain English, for logs and tests; people get it through wording.say()."""
         return filled(self.text, {name: str(_plain(value)) for name, value in self.words})

@@ -43,8 +43,10 @@ def _asked_of_words(lexicon: Path) -> Iterator[str]:
 
 MAKES_ONE = "speaker"
 """The function whose answer, called at once, says its first argument."""
+SAID = ("Say", "Unread")
+"""Records made of a text people read, by `of` or `typed`."""
 SAYING = ("speak", "assume", "warn", "col")
-"""Functions and methods, beside Say.of, whose first argument is a text people read; `col` is a column's note."""
+"""Functions and methods, beside those, whose first argument is a text people read; `col` is a column's note."""
 
 
 def _said(tree: ast.AST, path: Path) -> Iterator[str]:
@@ -145,7 +147,9 @@ def _speaks(func: ast.expr) -> bool:
         return isinstance(func.func, ast.Name) and func.func.id == MAKES_ONE
     if isinstance(func, ast.Attribute):
         owner = func.value
-        return func.attr in SAYING or (func.attr == "of" and isinstance(owner, ast.Name) and owner.id == "Say")
+        return func.attr in SAYING or (
+            func.attr in ("of", "typed") and isinstance(owner, ast.Name) and owner.id in SAID
+        )
     return isinstance(func, ast.Name) and func.id in (*SAYING, "Say")
 
 

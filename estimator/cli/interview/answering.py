@@ -97,9 +97,7 @@ class _Log:
         for word, means in self.firm.used_in(self.log.rows[row], self.log.rows):
             if word in self.refused:
                 continue
-            says = Say.of(
-                "your firm says {word} = {means}; use it in this log, yes or no", word=Typed(word), means=Typed(means)
-            )
+            says = Say.typed("your firm says {word} = {means}; use it in this log, yes or no", word=word, means=means)
             if cleaned(self.terminal.ask(f"  {told(says)}: ") or "").lower() in YES:
                 rows = (*self.log.rows[:row], f"{word} = {means}", *self.log.rows[row:])
                 self.log = replace(self.log, rows=rows)
@@ -116,7 +114,7 @@ class _Log:
             self.terminal.tell(too_long(len(said)), "bad")
             return self.log
         if said.isdigit() and not 1 <= int(said) <= len(asked.choices):
-            self.terminal.tell(Say.of("there is no answer {said}", said=Typed(said)), "bad")
+            self.terminal.tell(Say.typed("there is no answer {said}", said=said), "bad")
             return self.log
         taught = lesson(said, self.log.rows[row])
         if taught and (wrong := why_not(*taught)):

@@ -69,15 +69,15 @@ def _go_on(job: JobFile, terminal: Terminal) -> bool:
         )
     )
     if not terminal.live:
-        terminal.tell(Say.of("Go on with: {command}", command=Typed(f"estimator start --resume {job.path}")))
+        terminal.tell(Say.typed("Go on with: {command}", command=f"estimator start --resume {job.path}"))
         return False
     return cleaned(terminal.ask(told(Say.of("Go on with it")) + " [yes]: ") or "yes").lower() in YES
 
 
 def _greet(job: JobFile, terminal: Terminal) -> None:
     goes_on, begins = (
-        Say.of("{path} goes on.", path=Typed(str(job.path))),
-        Say.of("{path} is saved after each answer.", path=Typed(str(job.path))),
+        Say.typed("{path} goes on.", path=str(job.path)),
+        Say.typed("{path} is saved after each answer.", path=str(job.path)),
     )
     terminal.say([Row(told(goes_on if job.text.strip() else begins), "head")])
     commands = told(COMMANDS)
@@ -111,8 +111,8 @@ def _kept(job: JobFile) -> list[Row]:
     ]
     kept = ", ".join([str(job.path), *logs])
     return [
-        Row(told(Say.of("Stopped. Kept: {kept}.", kept=Typed(kept)))),
-        Row(told(Say.of("Go on with: {command}", command=Typed(f"estimator start --resume {job.path}")))),
+        Row(told(Say.typed("Stopped. Kept: {kept}.", kept=kept))),
+        Row(told(Say.typed("Go on with: {command}", command=f"estimator start --resume {job.path}"))),
     ]
 
 
@@ -121,19 +121,17 @@ def _close(talk: Talk, terminal: Terminal) -> None:
         terminal.say(["", *_kept(talk.job)])
         return
     talk.job.stand_at("")
-    terminal.say([Row(""), Row(told(Say.of("{path} is written.", path=Typed(str(talk.job.path)))), "head")])
+    terminal.say([Row(""), Row(told(Say.typed("{path} is written.", path=str(talk.job.path))), "head")])
     open_steps = missing(talk.job.data)
     if open_steps:
         terminal.tell(
-            Say.of(
-                "A price still needs: {open_steps}.", open_steps=Typed(", ".join(_called(step) for step in open_steps))
-            ),
+            Say.typed("A price still needs: {open_steps}.", open_steps=", ".join(_called(step) for step in open_steps)),
             "bad",
         )
     errors = _errors(talk.job.path)
     if errors:
         terminal.tell(Say.of("{count} to mend before it can be priced; check names each with its line.", count=errors))
-    terminal.say([told(Say.of("Next: {command}", command=Typed(f"estimator check {talk.job.path}")))])
+    terminal.say([told(Say.typed("Next: {command}", command=f"estimator check {talk.job.path}"))])
 
 
 def _called(step: Step) -> str:

@@ -109,11 +109,7 @@ def _with_depth(sheet: Sheet, pass_number: int, surface: str, near: str) -> Call
         words = plain[: at.start()].strip() if at else plain.strip()
         found = match_length(words, 0, "in")
         if found is None:
-            return Unread(
-                Say.of(
-                    "write a depth, such as 28 in under {surface} at {near}", surface=Typed(surface), near=Typed(near)
-                )
-            )
+            return Unread.of("write a depth, such as 28 in under {surface} at {near}", surface=surface, near=near)
         said = re.sub(r"^[\s,]*(?:deep|down|below|under|from|the|\s)*\b", "", words[found[1] :]).strip()
         return with_rows(
             sheet, pass_number, f"{at[1] if at else near} depth {_inches(found[0])} from {said or surface}"
@@ -150,12 +146,8 @@ def _with_levels(sheet: Sheet, pass_number: int, ends: tuple[float, float]) -> C
         read = [ft for ft in feet if isinstance(ft, float)]
         if len(parts) != 2 or len(read) != 2:
             first, last = map(number, ends)
-            return Unread(
-                Say.of(
-                    "write two lengths: at {first} ft, then at {last} ft, such as 30 in, 31 1/2 in",
-                    first=Typed(first),
-                    last=Typed(last),
-                )
+            return Unread.of(
+                "write two lengths: at {first} ft, then at {last} ft, such as 30 in, 31 1/2 in", first=first, last=last
             )
         new = [f"{number(at)} invert {_inches(ft)} below slab" for at, ft in zip(ends, read, strict=True)]
         return with_rows(sheet, pass_number, *new)
@@ -177,18 +169,18 @@ def _stills(sheet: Sheet, pictures: Sequence[str]) -> Iterator[Gap]:
         def rows(answer: str, name: str = name) -> Rows | Unread:
             at = re.fullmatch(r"(?:at\s*)?(\d+(?:\.\d+)?)\s*(?:ft)?", answer.strip(), re.IGNORECASE)
             if at is None:
-                return Unread(Say.of("write the reading that {name} shows, such as 18.6", name=Typed(name)))
+                return Unread.of("write the reading that {name} shows, such as 18.6", name=name)
             entries = [entry for run in sheet.log.passes for entry in run.entries]
             near = sorted(entries, key=lambda entry: abs(entry.from_ft - float(at[1])))
             if not near or abs(near[0].from_ft - float(at[1])) > BESIDE_FT:
-                return Unread(Say.of("no line of this log is at {at}", at=Typed(at[1])))
+                return Unread.of("no line of this log is at {at}", at=at[1])
             row = (near[0].place.line or 1) - 1
             line, semicolon, remark = sheet.rows[row].partition(";")
             with_photo = f"{line.rstrip()}, photo {max(taken, default=0) + 1} {name}"
             return (*sheet.rows[:row], f"{with_photo} {semicolon}{remark}".rstrip(), *sheet.rows[row + 1 :])
 
         yield Gap(
-            Say.of("{name} is beside the job: which reading of this log does it show", name=Typed(name)),
+            Say.typed("{name} is beside the job: which reading of this log does it show", name=name),
             Say(text="18.6"),
             Say.of(
                 "A still is printed with the finding it shows, for the homeowner and the insurer; Enter: none of this log."

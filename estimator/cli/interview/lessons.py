@@ -4,7 +4,7 @@ from estimator.cli.interview.own_words import TEACHES, FirmWords, Rows, explanat
 from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.terminal import Terminal
 from estimator.model.frozen import Frozen
-from estimator.model.say import Say, Typed
+from estimator.model.say import Say
 
 
 class Lessons(Frozen):
@@ -17,7 +17,7 @@ class Lessons(Frozen):
     def taught(self, word: str, means: str) -> None:
         """Keeps it for every job of the firm. Errors: OSError from the disk."""
         self.words.teach(word, means, self.here)
-        self.terminal.tell(Say.of("“{word}” is kept for your firm; taken back with its line", word=Typed(word)))
+        self.terminal.tell(Say.typed("“{word}” is kept for your firm; taken back with its line", word=word))
 
     def without_unused(self, rows: Rows, was: Rows) -> Rows:
         """Return the log without explanations that nothing needs; what `was` explained and it does not is forgotten."""
@@ -37,4 +37,4 @@ class Lessons(Frozen):
 
     def _forgotten(self, word: str) -> None:
         if self.words.forget(word, self.here):
-            self.terminal.tell(Say.of("“{word}” is forgotten", word=Typed(word)))
+            self.terminal.tell(Say.typed("“{word}” is forgotten", word=word))

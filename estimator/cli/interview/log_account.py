@@ -24,7 +24,7 @@ def account(line: Line, name: str, rows: int) -> Say:
     agree = agreement(line)
     apart = Say.of("agree within {apart} ft", apart=number(agree[1])) if agree else ""
     unseen = [f"{number(part.from_ft)}–{number(part.to_ft)}" for part in Profile(line).not_inspected]
-    dark = Say.of("; not seen: {unseen} ft", unseen=Typed(", ".join(unseen))) if unseen else ""
+    dark = Say.typed("; not seen: {unseen} ft", unseen=", ".join(unseen)) if unseen else ""
     count, words = len(line.passes), {"rows": rows, "name": Typed(name), "apart": apart, "dark": dark}
     if count == 1:
         return Say.of("{rows} lines in {name}: 1 pass {apart}{dark}.", **words)

@@ -36,9 +36,7 @@ def beside(job: JobFile) -> tuple[str, ...]:
 def no_such_file(job: JobFile, name: str, there: Sequence[str]) -> Say:
     """What to type for the name of a file that is not there."""
     if near := nearest(name, there):
-        return Say.of(
-            "there is no file {file} beside the job. Did you mean {near}?", file=Typed(name), near=Typed(near)
-        )
+        return Say.typed("there is no file {file} beside the job. Did you mean {near}?", file=name, near=near)
     folder = Typed(str(job.path.resolve().parent))
     return Say.of("there is no file {file}: put it into {parent}, then type its name", file=Typed(name), parent=folder)
 

@@ -23,7 +23,7 @@ from estimator.fieldnotes.answers import YES, cleaned
 from estimator.fieldnotes.logbook import Asked
 from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn, Level, Problem
-from estimator.model.say import Say, Typed
+from estimator.model.say import Say
 
 LEAVE, DONE = "leave", "done"
 _STOP = ("quit", "exit", "q")
@@ -65,7 +65,7 @@ class _Session:
             passes = self.log.sheet.log.passes
             no_pass = bool(passes) and passes[0].heading.access == "?"
             name = self.log.about.name
-            return told(Say.of("{name} (no pass yet)", name=Typed(name))) + "> " if no_pass else f"{name}> "
+            return told(Say.typed("{name} (no pass yet)", name=name)) + "> " if no_pass else f"{name}> "
         return f"  {told(TEACH if asked.choices == (REMARK,) else ANSWER if asked.choices else AGAIN)}: "
 
     def _command(self, text: str) -> str:
@@ -110,7 +110,7 @@ class _Session:
             self._keep()
         self._answer(text)
         for word, means in own:
-            self.terminal.tell(Say.of("{word} = {means}, a word of your firm", word=Typed(word), means=Typed(means)))
+            self.terminal.tell(Say.typed("{word} = {means}, a word of your firm", word=word, means=means))
         if taught:
             self.lessons.taught(*taught)
         if self.log.taken_back:
@@ -132,7 +132,7 @@ class _Session:
             asked_aloud(log.asked, self.terminal)
         elif log.taken_back:
             self.line = log.sheet.line
-            self.terminal.tell(Say.of("taken back: {taken_back}", taken_back=Typed(log.taken_back.strip())))
+            self.terminal.tell(Say.typed("taken back: {taken_back}", taken_back=log.taken_back.strip()))
         elif log.row is not None:
             sheet = log.sheet
             more = [short(p) for p in (*log.problems, *self._unplaced())]
@@ -164,10 +164,10 @@ class _Session:
         typed_so_far = [row for row in self.log.rows if not log_files.looks_like_a_file(row)]
         if typed_so_far and name != self.name:
             answer = self.terminal.ask(
-                "  " + told(Say.of("Read {name}, and put what is typed here after it", name=Typed(name))) + " [yes]: "
+                "  " + told(Say.typed("Read {name}, and put what is typed here after it", name=name)) + " [yes]: "
             )
             if answer is None or cleaned(answer).lower() not in ("", *YES):
-                self.terminal.tell(Say.of("{name} is not read; the log goes on as it was", name=Typed(name)))
+                self.terminal.tell(Say.typed("{name} is not read; the log goes on as it was", name=name))
                 return
         try:
             rows = log_files.rows_of_file(self.job, name)
@@ -175,7 +175,7 @@ class _Session:
             self.terminal.tell(stop.problems[0].wrong, "bad")
             return
         if name == self.name:
-            self.terminal.tell(Say.of("{name} is this log", name=Typed(name)))
+            self.terminal.tell(Say.typed("{name} is this log", name=name))
             return
         self.before, self.name = [], name
         self.log = TypedLog(log_files.about(self.job, self.step, name), self.log.words, (*rows, *typed_so_far))
@@ -198,7 +198,7 @@ class _Session:
         self._keep()
         if edit.strikes:
             self.line = self.log.sheet.line
-            self.terminal.tell(Say.of("struck: {struck}", struck=Typed(self.log.rows[edit.row].removeprefix(STRUCK))))
+            self.terminal.tell(Say.typed("struck: {struck}", struck=self.log.rows[edit.row].removeprefix(STRUCK)))
             self._forget(was)
             return
         self._answer(edit.text)
@@ -220,9 +220,9 @@ class _Session:
         gone, again = changed[0] if changed else ("", "")
         fewer = len(self.log.rows) < len(was)
         self.terminal.tell(
-            Say.of("taken back: {gone}", gone=Typed(gone.strip()))
+            Say.typed("taken back: {gone}", gone=gone.strip())
             if fewer
-            else Say.of("again as it was: {again}", again=Typed(again.strip()))
+            else Say.typed("again as it was: {again}", again=again.strip())
         )
         self._forget(was)
 

@@ -19,18 +19,18 @@ from estimator.model.say import Say, Typed
 def greet(log: TypedLog, name: str, terminal: Terminal) -> None:
     if log.rows:
         terminal.tell(
-            Say.of(
+            Say.typed(
                 "{name} has {rows} lines; it goes on from there. Its last one: {last}",
-                name=Typed(name),
+                name=name,
                 rows=len(log.rows),
-                last=Typed(log.rows[-1].strip()),
+                last=log.rows[-1].strip(),
             )
         )
     else:
         terminal.tell(
-            Say.of(
+            Say.typed(
                 "Type the log as the video runs. Begin with where the camera went in and which way: {run}. ? explains, done ends it. Or the name of a text file you have.",
-                run=Typed("front cleanout to house, riser 24in"),
+                run="front cleanout to house, riser 24in",
             )
         )
 
@@ -44,7 +44,7 @@ def listed(log: TypedLog, terminal: Terminal) -> None:
         write_line(out, sheet.line)
     terminal.say(out.rows)
     for row in sheet.not_read:
-        terminal.tell(Say.of("? asked back: {row}", row=Typed(row)), "bad")
+        terminal.tell(Say.typed("? asked back: {row}", row=row), "bad")
     drawn = reply.strip(sheet.line, terminal.columns - 2)
     if drawn:
         terminal.tell(drawn)
@@ -61,7 +61,7 @@ def helped(log: TypedLog, terminal: Terminal) -> None:
 def to_mend(not_read: Sequence[str], wrong: Sequence[Problem], terminal: Terminal) -> None:
     """What was asked back and not answered, then the first six other things, each with its line."""
     for row in not_read:
-        terminal.tell(Say.of("? asked back, kept as it is: {row}", row=Typed(row)), "bad")
+        terminal.tell(Say.typed("? asked back, kept as it is: {row}", row=row), "bad")
     for p in wrong[:6]:
         terminal.tell(
             Say.of("? line {line}: {p}", line=p.place.line, p=Typed(short(p))), "bad" if p.level is Level.ERROR else ""

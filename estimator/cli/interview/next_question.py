@@ -6,7 +6,7 @@ from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.log_account import branches
 from estimator.cli.interview.steps import Step, answer_of, failed_branches, item_of, items, number_of
 from estimator.cli.interview.terminal import Terminal
-from estimator.model.say import Say, Typed
+from estimator.model.say import Say
 
 if TYPE_CHECKING:
     from estimator.cli.interview.talk import Talk
@@ -21,9 +21,7 @@ def failed_branch(job: JobFile, terminal: Terminal) -> str:
         return ""
     index = len(items(job.data, "line"))
     job.put(("line", index), {"name": name, "joins": name})
-    terminal.tell(
-        Say.of("{name} failed its test and has no line of its own: its pipe is asked for now", name=Typed(name))
-    )
+    terminal.tell(Say.typed("{name} failed its test and has no line of its own: its pipe is asked for now", name=name))
     return f"line.{index}.size"
 
 

@@ -18,7 +18,7 @@ from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.logbook import DANGERS
 from estimator.fieldnotes.spoken import normal
 from estimator.fieldnotes.tokens import tokens
-from estimator.model.say import Say, Typed
+from estimator.model.say import Say
 
 NAME = "words.toml"
 NAMES_A_THING = ("finding", "place", "zone", "material", "surface", "sign", "state")
@@ -32,15 +32,15 @@ Rows = tuple[str, ...]
 def why_not(word: str, means: str) -> Say | None:
     """What keeps this word from being taught; None where nothing does. A danger is never a word of one's own."""
     if any(DANGERS.search(text) or _guarded(text) for text in (word, means)):
-        return Say.of(
+        return Say.typed(
             "“{word} = {means}” touches a danger (gas, tendon, live, cannot pass): those are typed in full each time",
-            word=Typed(word),
-            means=Typed(means),
+            word=word,
+            means=means,
         )
     if all(_has_meaning(atom) for atom in _atoms(word)):
-        return Say.of("“{word}” has a meaning of its own already", word=Typed(word))
+        return Say.typed("“{word}” has a meaning of its own already", word=word)
     if any(atom.unknown or atom.token for atom in _atoms(means)) or not any(map(_says, _atoms(means))):
-        return Say.of("“{means}” is no word of a log: write one such as sag, roots or hole", means=Typed(means))
+        return Say.typed("“{means}” is no word of a log: write one such as sag, roots or hole", means=means)
     return None
 
 

@@ -62,7 +62,7 @@ def _understood(sheet: Sheet, row: int) -> str:
         return told(Say.of("the camera comes back"))
     if "=" in text and sheet.log.names and text[:1].isalpha():
         names = ", ".join(f"{short} = {long}" for short, long in sheet.log.names.items())
-        return told(Say.of("short names: {names}", names=Typed(names)))
+        return told(Say.typed("short names: {names}", names=names))
     return told(Say.of("kept as a note"))
 
 
@@ -106,7 +106,7 @@ def _where(line: Line, where: Stretch, said: Collection[str] = ()) -> str:
     zone = "" if zone in said else zone
     depth = profile.depth_to_centre_ft(where.from_ft)
     about = "" if depth.how == "read" else "~"
-    deep = "" if depth.value is None else told(Say.of("{depth} ft deep", depth=Typed(f"{about}{number(depth.value)}")))
+    deep = "" if depth.value is None else told(Say.typed("{depth} ft deep", depth=f"{about}{number(depth.value)}"))
     return (
         " ".join(
             part for part in (at(where).replace(" ", ""), Words(reader()).term(zone) if zone else "", deep) if part
@@ -146,7 +146,7 @@ def _thing(line: Line, run: Pass, entry: Entry) -> str:
             filter(None, (Words(reader()).term(kind), told(LEGS[entry.leg]) if entry.leg in LEGS else entry.leg))
         )
     said = mark_words(marks[0]) if reader() == ENGLISH else Words(reader()).mark(marks[0])
-    return told(Say.of("{mark} with {lip}", mark=Typed(said), lip=Typed(lip[0]))) if lip else said
+    return told(Say.typed("{mark} with {lip}", mark=said, lip=lip[0])) if lip else said
 
 
 LEGS: dict[str, Say] = {"starts": Say.of("starts"), "ends": Say.of("ends"), "still": Say.of("still")}
@@ -213,10 +213,10 @@ def _base(profile: Profile, cell: Stretch) -> str:
 def legend(line: Line) -> str:
     """Each letter of the drawing in words, then what else is drawn."""
     words = [f"{letter} {Words(reader()).term(found.kind)}" for letter, found in letters(line.findings)]
-    drawn = Say.of(
+    drawn = Say.typed(
         '{branch} branch, {beam} beam, = slab or paving, " yard, {dots} not filmed',
-        branch=Typed(BRANCH),
-        beam=Typed(BEAM),
-        dots=Typed(NOT_FILMED),
+        branch=BRANCH,
+        beam=BEAM,
+        dots=NOT_FILMED,
     )
     return ", ".join([*words, told(drawn)])

@@ -79,9 +79,8 @@ class Talk:
         ):
             if offer:
                 self.terminal.tell(
-                    Say.of(
-                        "“{offer}” was offered and not taken, so it is not in the file; it is asked again",
-                        offer=Typed(offer),
+                    Say.typed(
+                        "“{offer}” was offered and not taken, so it is not in the file; it is asked again", offer=offer
                     )
                 )
             return False
@@ -214,7 +213,7 @@ class Talk:
             )
             return
         self.at = at
-        self.terminal.tell(Say.of("taken back: {question}", question=Typed(at.rpartition(".")[2].replace("_", " "))))
+        self.terminal.tell(Say.typed("taken back: {question}", question=at.rpartition(".")[2].replace("_", " ")))
 
     def _go(self, words: str) -> None:
         self.asked_before, self.walking = "", False
@@ -229,10 +228,10 @@ class Talk:
             self.at = step.id
             if others:
                 self.terminal.tell(
-                    Say.of("also: {others}", others=Typed(", ".join(f"go {other}" for other in others))), "dim"
+                    Say.typed("also: {others}", others=", ".join(f"go {other}" for other in others)), "dim"
                 )
             return
-        near = Say.of("; go {name}?", name=Typed(step)) if step else Say.of("; `list` shows every name")
+        near = Say.typed("; go {name}?", name=step) if step else Say.of("; `list` shows every name")
         self.terminal.tell(Say.of("there is no question “{words}”{near}", words=Typed(words), near=near), "bad")
 
     # ── the log ───────────────────────────────────────────────────────────────────────────────

@@ -15,7 +15,7 @@ def demo_figures(tables: Tables, path: Path | None) -> Iterator[Say]:
     if not count:
         return
     if path is None:
-        yield Say.of("These are the demo's. Begin your own: {command}", command=Typed("estimator tables start FOLDER"))
+        yield Say.typed("These are the demo's. Begin your own: {command}", command="estimator tables start FOLDER")
         return
     yield Say.of(
         "{count} of {every} wages, prices, times and margins are still the demo's; your own cover {percent}% of a usual job's cost.",

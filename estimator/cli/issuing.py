@@ -10,10 +10,10 @@ from estimator.cli.priced_job import Priced, only_nothing_to_offer, quoted, same
 from estimator.cli.problems import STILL_INVENTED
 from estimator.cli.views.gas import write_gas_first
 from estimator.cli.views.layout import Layout
+from estimator.model.likely_range import seed_of
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Typed, chained
-from estimator.pricing.likely_range import seed_of
 from estimator.records.names import revisions_folder
 
 if TYPE_CHECKING:

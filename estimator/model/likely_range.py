@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from zlib import crc32
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,3 +30,12 @@ class LikelyRange:
     def short_percent(self) -> float:
         """How much contingency the tables lack for the firm's confidence; 0 where they give enough."""
         return max(0.0, self.contingency_needed_percent - self.contingency_percent)
+
+
+def seed_of(number: str) -> int:
+    """The seed that is written on the record of a revision.
+
+    >>> seed_of("2026-131")
+    3208534261
+    """
+    return crc32(number.encode("utf-8", "backslashreplace"))

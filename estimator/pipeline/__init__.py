@@ -44,19 +44,19 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
 
     Errors: CannotGoOn with all that stops it: a setting nobody knows, a missing row, a quote that may not be issued.
     """
-    return run_with(job, tables, day, revision, with_margins=True)
+    return run_with(job, tables, day, revision, for_papers=True)
 
 
-def run_with(job: Job, tables: Tables, day: date, revision: int, *, with_margins: bool) -> Result:
-    """The same, with or without the margins of extra work, which only papers print. Errors: as `run`."""
+def run_with(job: Job, tables: Tables, day: date, revision: int, *, for_papers: bool) -> Result:
+    """The same; where no papers are made, without the margins of extra work and the reasons why a way was never tried. Errors: as `run`."""
     said = _or_stop(unknown_words(job, tables))
     tables = with_job_settings(job, tables)
     place = place_of(job, tables)
     diagnosis = diagnose(job, tables)
-    offers = _with_every_line(repairs(job, diagnosis, tables), job, tables)
+    offers = _with_every_line(repairs(job, diagnosis, tables, untried=for_papers), job, tables)
     choices = choose(job, diagnosis, offers, costing(job, tables, place), tables)
     job = bound(job, [option.scope for option in choices.options])
-    priced, problems = options.priced_options(choices.options, job, tables, place, with_margins=with_margins)
+    priced, problems = options.priced_options(choices.options, job, tables, place, for_papers=for_papers)
     if priced or diagnosis.needs:
         built = build_quote(job, diagnosis, priced, tables, day, revision, choices.verdicts, choices.unanswered)
         quote = with_invented(with_cost_a_year(built, tables), tables)

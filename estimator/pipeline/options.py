@@ -6,6 +6,7 @@ from decimal import Decimal
 from estimator.model.add_on import AddOn
 from estimator.model.job import Job
 from estimator.model.judgement import FLOOR_RULE
+from estimator.model.likely_range import seed_of
 from estimator.model.offer import Margin
 from estimator.model.price import Price
 from estimator.model.problem import Place, Problem, warning
@@ -16,7 +17,6 @@ from estimator.pricing.add_on_price import with_chosen
 from estimator.pricing.add_ons import add_ons, wanted, ways_of
 from estimator.pricing.build import price_scope
 from estimator.pricing.discounts import visit_credits
-from estimator.pricing.likely_range import seed_of
 from estimator.pricing.margins import margins
 from estimator.pricing.overrides import concerns, meant
 from estimator.pricing.payments import installs, payments_of
@@ -68,7 +68,7 @@ def priced(
 
 
 def priced_options(
-    chosen: Sequence[Chosen], job: Job, tables: Tables, place: PlaceRow | None, *, with_margins: bool
+    chosen: Sequence[Chosen], job: Job, tables: Tables, place: PlaceRow | None, *, for_papers: bool
 ) -> tuple[tuple[InWords, ...], tuple[Problem, ...]]:
     """Each option with the owner's own numbers for it and its payments; a warning for each number that found no option."""
     numbers = [o for o in job.overrides if o.quantity or o.hours is not None or o.price is not None]
@@ -83,7 +83,7 @@ def priced_options(
         used.update(mine)
         price = priced(option.takeoffs, discounted(job, option.scope, len(chosen)), tables, place, mine)
         offered = add_ons(option.takeoffs, price, tables, place, wanted(job, {*called, way.lower()}))
-        more = margins(option.takeoffs, job, tables, place, measure_with(tables)) if with_margins else {}
+        more = margins(option.takeoffs, job, tables, place, measure_with(tables)) if for_papers else {}
         options.append(_in_words(option, with_chosen(price, offered), offered, more, tables, place))
     notes, total = Place("the job file"), Say.of("the price")
     lost = [

@@ -4,7 +4,6 @@ import functools
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
-from zlib import crc32
 
 import numpy as np
 
@@ -149,12 +148,3 @@ def _shares(swings: Mapping[str, tuple[float, Column]]) -> tuple[tuple[str, floa
 def _sum(column: Column) -> float:
     """One after the other, so that the last digit is the same on every machine."""
     return float(sum(column.tolist()))
-
-
-def seed_of(number: str) -> int:
-    """The seed that is written on the record of a revision.
-
-    >>> seed_of("2026-131")
-    3208534261
-    """
-    return crc32(number.encode("utf-8", "backslashreplace"))

@@ -59,7 +59,7 @@ def _repriced(job_file: Path, tables: Tables, day: date) -> Repriced:
         raise CannotGoOn(*(errors or reading.problems))
     chosen = chosen_last(revisions_folder(job_file), reading.job)
     job = replace(reading.job.with_add_ons(chosen), visits=visits(revisions_folder(job_file)))
-    quote = run_with(job, tables, day, 1, with_margins=False).quote
+    quote = run_with(job, tables, day, 1, for_papers=False).quote
     options = quote.options if quote else ()
     was, now = names(does(record) if record else (), [doing(option) for option in options])
     before = totals(record, was) if record else {}

@@ -34,8 +34,11 @@ class Offers(Frozen):
     instead: tuple[Repair, ...] = ()
 
 
-def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules) -> Offers:
-    """For each line and each run of neighbouring needs, every way of repair over the stretch it would really take."""
+def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules, *, untried: bool = True) -> Offers:
+    """For each line and each run of neighbouring needs, every way of repair over the stretch it would really take.
+
+    `untried`: with the reasons why a way was not even tried, which are only told.
+    """
     judge = Judge(job, tables, may)
     offered: dict[str, Repair] = {}
     instead: dict[str, Repair] = {}
@@ -55,8 +58,8 @@ def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules
                     blocked.setdefault(found)
     offered = {made.id: made for made in offered.values() if not _ways_in(made) & tables.methods_off}
     instead |= _where_nothing_else_is_dug(apart, offered, judge)
-    untried = why_not(job, diagnosis.needs, offered.values(), tables)
-    cures_nothing = (v for v in (*untried, *judge.does_not_fix) if not _offered_on_the_line(v, offered))
+    told = why_not(job, diagnosis.needs, offered.values(), tables) if untried else ()
+    cures_nothing = (v for v in (*told, *judge.does_not_fix) if not _offered_on_the_line(v, offered))
     against = dict.fromkeys((*cures_nothing, *(v for v in blocked if not _offered_there(v, offered))))
     spare = (r for r in instead.values() if r.id not in offered and not _ways_in(r) & tables.methods_off)
     return Offers(tuple(offered.values()), tuple(against), tuple(spare))

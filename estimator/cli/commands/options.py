@@ -99,7 +99,7 @@ def _offered(out: "Layout", run: "Priced", changes: Sequence[str], reasons: bool
     if inside:
         from estimator.cli.views.likely_range import write_ranges
         from estimator.pipeline import with_ranges
-        from estimator.pricing.likely_range import seed_of
+        from estimator.model.likely_range import seed_of
 
         quote = with_ranges(quote, run.tables, seed_of(quote.job.number))
         write_ranges(out, quote)

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
+from functools import cached_property
 
 from estimator.model.frozen import Frozen
 from estimator.model.judgement import Need, Verdict
-from estimator.model.remembered import remembered
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.works import Works
@@ -65,7 +65,7 @@ class Quantity(Frozen, kw_only=True):
     source: str = ""
 
 
-class Takeoff(Frozen, kw_only=True):
+class Takeoff(Frozen, kw_only=True, dict=True):
     """All quantities of one repair (or of the job itself, repair.method == JOB), and the facts recipes ask for.
 
     `sizes` names what {size} in a recipe means here, in inches as text: "4", "3x4" ... `finds` are findings of the takeoff
@@ -84,16 +84,15 @@ class Takeoff(Frozen, kw_only=True):
 
     def value(self, name: str) -> float:
         """The value of a quantity; 0.0 when this repair has none of it."""
-        found = _by_name(self.quantities).get(name)
+        found = self._by_name.get(name)
         return found.value if found else 0.0
 
     def quantity(self, name: str) -> Quantity | None:
-        return _by_name(self.quantities).get(name)
+        return self._by_name.get(name)
 
-
-@remembered
-def _by_name(quantities: tuple[Quantity, ...]) -> Mapping[str, Quantity]:
-    return {q.name: q for q in reversed(quantities)}  # the first of a name counts
+    @cached_property
+    def _by_name(self) -> Mapping[str, Quantity]:
+        return {q.name: q for q in reversed(self.quantities)}  # the first of a name counts
 
 
 class Candidate(Frozen, kw_only=True):

@@ -1,7 +1,6 @@
 """What works a rule concerns: asked of the works of a repair, whatever its method is called."""
 
 from collections.abc import Callable
-from dataclasses import replace
 
 from estimator.model.frozen import Frozen
 from estimator.scopes.rules.facts import StretchFacts
@@ -19,11 +18,8 @@ class Concern(Frozen):
     or_else: tuple["Concern", ...] = ()
 
     def __or__(self, other: "Concern") -> "Concern":
-        return replace(self, or_else=(*self.or_else, other))
-
-    def asked(self, it: StretchFacts) -> bool:
-        """Whether the works are such, or such as one of the others."""
-        return self.holds(it) or any(other.asked(it) for other in self.or_else)
+        """Whether the works are such, or such as the other."""
+        return Concern(self.words, lambda it: self.holds(it) or other.holds(it), (*self.or_else, other))
 
     @property
     def all_words(self) -> tuple[str, ...]:

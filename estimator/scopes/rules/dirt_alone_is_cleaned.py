@@ -24,7 +24,7 @@ NO_TROUBLE = DIRT | {"mud", "insects"}
 
 
 def dirt_alone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
-    out_of_place = HAS_A_GROUND.asked(it) and not in_its_place(it)  # said by place-fits-the-method
+    out_of_place = HAS_A_GROUND.holds(it) and not in_its_place(it)  # said by place-fits-the-method
     if out_of_place or (not it.works.lined and "metal" in it.families):
         return ()
     trouble = [f for f in it.line_findings if f.kind not in NO_TROUBLE and "never ends" not in f.signs]

@@ -1,10 +1,10 @@
 """A job, a line and a stretch in; everything the rules may ask about it, gathered once, out."""
 
 from collections.abc import Iterable
-from dataclasses import replace
 
 from estimator.model.edge_beam import edge_beam
 from estimator.model.fall import fall_over
+from estimator.model.frozen import replace
 from estimator.model.job import Job, Reroute
 from estimator.model.judgement import Need
 from estimator.model.line import Line

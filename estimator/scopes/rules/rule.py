@@ -108,6 +108,6 @@ def asked(rules: Iterable[Rule], it: StretchFacts) -> Iterator[Rule]:
     for rule in rules:
         key = id(rule.concerns)
         if key not in held:
-            held[key] = rule.concerns.asked(it)
+            held[key] = rule.concerns.holds(it)
         if held[key]:
             yield rule

@@ -62,4 +62,4 @@ def test_no_sewage_of_the_city_comes_back_into_a_side_drain_or_from_a_tank(quiet
 
 def test_a_single_dig_in_the_yard_asks_for_no_valve() -> None:
     for method in ("yard spot", "slab spot", "reline", "clean"):
-        assert not BY_ID["backwater-valve"].concerns.asked(stretch(method=method))
+        assert not BY_ID["backwater-valve"].concerns.holds(stretch(method=method))

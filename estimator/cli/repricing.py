@@ -8,7 +8,7 @@ import os
 import signal
 import sys
 import threading
-from collections.abc import Callable, Generator, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from datetime import date
 from multiprocessing import get_context, parent_process
@@ -33,6 +33,8 @@ from estimator.tables.tables import Tables
 
 WORTH_A_PROCESS = 4
 """From so many jobs on another process pays for its start."""
+STARTS = "fork" if sys.platform == "linux" else "spawn"
+"""How a worker starts: as it is, with all that is loaded, where the system is safe for that."""
 
 
 class Done(Frozen):
@@ -86,21 +88,23 @@ def _sum(path: Path, tables: Tables, day: date) -> str:
 
 def _each(files: Sequence[Path], desk: Desk, all_: int, before: int) -> Iterator[Repriced]:
     """Rows as they come, with a bar where somebody looks."""
-    with _bar(all_, before) as forward, contextlib.closing(_rows(files, desk)) as rows:
+    with _rows(files, desk) as rows, _bar(all_, before) as forward:
         for row in rows:
             forward()
             yield row
 
 
-def _rows(files: Sequence[Path], desk: Desk) -> Generator[Repriced, None, None]:
+@contextlib.contextmanager
+def _rows(files: Sequence[Path], desk: Desk) -> Iterator[Iterator[Repriced]]:
+    """Rows as they come, from workers where there are enough of them; they begin before anything else runs beside, such as a bar."""
     workers = min(os.cpu_count() or 1, len(files))
     if workers < 2 or len(files) < WORTH_A_PROCESS:
-        yield from (reprice(path, desk.tables, desk.day) for path in files)
+        yield (reprice(path, desk.tables, desk.day) for path in files)
         return
-    pool = ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_sit_down, initargs=(desk,))
+    pool = ProcessPoolExecutor(workers, mp_context=get_context(STARTS), initializer=_sit_down, initargs=(desk,))
     try:
-        for future in as_completed([pool.submit(_one, path) for path in files]):
-            yield future.result()
+        waiting = [pool.submit(_one, path) for path in files]
+        yield (future.result() for future in as_completed(waiting))
     finally:
         pool.shutdown(cancel_futures=True)
 

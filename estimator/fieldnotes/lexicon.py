@@ -9,6 +9,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from estimator.disk.kept import kept
 from estimator.fieldnotes.folded import Folded, Key, beginning, first_words, folded, single_words
 from estimator.model.frozen import Frozen
 from estimator.model.say import Say
@@ -27,10 +28,12 @@ class Ask(Frozen):
 
 class Lexicon:
     """What each phrase means. A phrase is looked up by its first word, and written out once somebody asks for that word: one
-    line of the file may stand for thousands. `asks` are the questions of words that leave open what is there."""
+    line of the file may stand for thousands. `asks` are the questions of words that leave open what is there; `standard` are pure
+    shortenings, which stand for standard words wherever they are."""
 
     def __init__(self, data: Mapping[str, Any]) -> None:
         self.asks = {name: Ask(Say(a["question"]), tuple(a["choices"])) for name, a in data["ask"].items()}
+        self.standard = {short: meaning for meaning, shorts in data["standard"].items() for short in shorts}
         self.fillers = frozenset(data["filler"]["filler"]["say"])
         self.language = frozenset(data["language"]["word"].split())
         self.alone: dict[tuple[str, str], str] = {}
@@ -108,5 +111,5 @@ def lexicon_data() -> Mapping[str, Any]:
 
 @cache
 def lexicon() -> Lexicon:
-    """The words of the program's own lexicon.toml."""
-    return Lexicon(lexicon_data())
+    """The words of the program's own lexicon.toml, kept in the user's cache from one time to the next."""
+    return kept("lexicon", (), lambda: Lexicon(lexicon_data()))

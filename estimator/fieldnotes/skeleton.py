@@ -12,6 +12,7 @@ LEAST_LETTERS = 3
 SHORTEST_WHOLE = 4
 LEAST_BEGUN = 4
 """Letters of a word that breaks off: `vert`, `collap`."""
+_NO_VOWELS, _DOUBLED = dict.fromkeys(map(ord, "aeiou")), re.compile(r"(.)\1+")
 UNITS = ("pct", "prcnt", "cent", "deg", "pulg", "inchs", "feets")
 
 
@@ -21,8 +22,7 @@ def skeleton(word: str) -> str:
     >>> skeleton("collapsed"), skeleton("clpsd"), skeleton("block"), skeleton("blk")
     ('clpsd', 'clpsd', 'blk', 'blk')
     """
-    rest = re.sub(r"ck", "k", re.sub(r"[aeiou]", "", word[1:]))
-    return re.sub(r"(.)\1+", r"\1", word[:1] + rest)
+    return _DOUBLED.sub(r"\1", word[:1] + word[1:].translate(_NO_VOWELS).replace("ck", "k"))
 
 
 def _left_out(typed: str, whole: str) -> bool:

@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Callable, Iterable, Mapping
-from functools import cache, lru_cache
+from functools import lru_cache
 
-from estimator.fieldnotes.lexicon import lexicon_data
+from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, PLURALS, SURFACES
 from estimator.model.frozen import Frozen
 from estimator.model.lengths import plain_marks
@@ -41,10 +41,9 @@ class Tidied(Frozen):
         return Tidied("".join(text), tuple(columns))
 
 
-@cache
 def trade_shortenings() -> Mapping[str, str]:
     """Pure shortenings, which stand for standard words wherever they are: [standard] in fieldnotes/lexicon.toml."""
-    return {short: meaning for meaning, shorts in lexicon_data()["standard"].items() for short in shorts}
+    return lexicon().standard
 
 
 def shortening_pattern(words: Iterable[str]) -> re.Pattern[str]:

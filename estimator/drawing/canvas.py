@@ -94,7 +94,7 @@ def _drawn(width: float, height: float, strokes: tuple[Stroke, ...]) -> bytes:
         getattr(pen, name)(points[0] if name == "text" else list(points), **dict(how))
     small = image.reduce(SMOOTH).quantize(COLORS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
     out = io.BytesIO()
-    small.save(out, "PNG", compress_level=6)
+    small.save(out, "PNG", compress_level=4)
     return out.getvalue()
 
 

@@ -12,6 +12,7 @@ from dataclasses import fields, is_dataclass
 from datetime import date
 from decimal import Decimal
 from enum import Enum
+from functools import cache
 from json.encoder import encode_basestring
 from pathlib import PurePath
 from typing import Any
@@ -26,7 +27,7 @@ def plain(value: object) -> Any:
     if isinstance(value, (Decimal, date, PurePath)):
         return str(value)
     if is_dataclass(value) and not isinstance(value, type):
-        return {f.name: plain(getattr(value, f.name)) for f in fields(value)}
+        return {name: plain(getattr(value, name)) for name in _names(type(value))}
     if isinstance(value, Mapping):
         return {str(key): plain(inner) for key, inner in value.items()}
     if isinstance(value, (frozenset, set)):
@@ -34,6 +35,11 @@ def plain(value: object) -> Any:
     if isinstance(value, (tuple, list)):
         return [plain(inner) for inner in value]
     raise TypeError(f"no plain form for {type(value).__name__}")
+
+
+@cache
+def _names(record: type) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(record))
 
 
 def dumped(value: object) -> bytes:
@@ -48,10 +54,13 @@ def _lines(value: object, start: str) -> str:
     """As `json.dumps` with an indent of 1, which takes several times as long; `start` begins a line."""
     if isinstance(value, str):
         return encode_basestring(value)
-    if isinstance(value, (int, float)) and not isinstance(value, bool) and math.isfinite(value):
-        return repr(value)
-    if not isinstance(value, (dict, list, tuple)) or not value:
-        return _ONE(value)
+    if value is None:
+        return "null"
+    if not isinstance(value, (dict, list, tuple)):
+        finite = not isinstance(value, bool) and isinstance(value, (int, float)) and math.isfinite(value)
+        return repr(value) if finite else _ONE(value)
+    if not value:
+        return "{}" if isinstance(value, dict) else "[]"
     inner = f"{start} "
     if isinstance(value, dict):
         held = f",{inner}".join([f"{encode_basestring(key)}: {_lines(one, inner)}" for key, one in value.items()])

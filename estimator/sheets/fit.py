@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from decimal import Decimal
+from functools import lru_cache
 
 from estimator.model.say import Say
 from estimator.sheets.book import Cell, Formula, Sheet
@@ -31,6 +32,7 @@ def column_px(width: float) -> int:
     return int(width * 7 + 5)
 
 
+@lru_cache(maxsize=4096)
 def wrapped(text: str, width_px: float, size_pt: float, bold: bool) -> int:
     """How many lines the text takes when wrapped at spaces; a word longer than a line is broken.
 

@@ -81,7 +81,7 @@ class Labels:
         west, north, east, south = self.within
         off = max(0.0, west - left) + max(0.0, right - east) + max(0.0, north - top) + max(0.0, bottom - south)
         words, lines = (
-            sum(shared(box, other) for other in taken if other[0] < right and other[2] > left)
+            sum(shared(box, o) for o in taken if o[0] < right and o[2] > left and o[1] < bottom and o[3] > top)
             for taken in (self.written, self.drawn)
         )
         return off * OFF_COUNTS + words * WORDS_COUNT + lines

@@ -13,17 +13,18 @@ def _nothing(what: str, path: Path) -> None:
 
 
 class Disk:
-    """Every change of the disk goes through here. `before` is told what is about to happen, and to which path."""
+    """Every change of the disk goes through here. `before` is told what is about to happen, and to which path. What is
+    `lasting` is on the disk for good before a write returns; what can be made anew need not be."""
 
-    def __init__(self, before: Callable[[str, Path], None] = _nothing) -> None:
-        self.before = before
+    def __init__(self, before: Callable[[str, Path], None] = _nothing, *, lasting: bool = True) -> None:
+        self.before, self.lasting = before, lasting
 
     def make_folder(self, path: Path) -> None:
         self.before("make folder", path)
         path.mkdir(parents=True, exist_ok=True)
 
     def write(self, path: Path, data: bytes) -> None:
-        """A new file, on the disk for good before this returns; an existing one, or a link, is refused."""
+        """A new file; an existing one, or a link, is refused."""
         self.before("open", path)
         with path.open("xb") as file:
             self.before("write", path)
@@ -33,7 +34,8 @@ class Disk:
             self.before("write the rest", path)
             file.write(data[middle:])
             file.flush()
-            os.fsync(file.fileno())
+            if self.lasting:
+                os.fsync(file.fileno())
 
     def rename(self, old: Path, new: Path) -> None:
         """One rename; fails with OSError where `new` is a folder with something in it."""

@@ -135,20 +135,30 @@ def _mine(path: Path) -> bool:
 
 
 def _write(path: Path, thing: object) -> None:
-    disk, folder, data = Disk(), path.parent, pickle.dumps(thing, 5)
+    disk, folder, data = Disk(lasting=False), path.parent, pickle.dumps(thing, 5)
     if not folder.is_dir():
         disk.make_folder(folder)
         folder.chmod(stat.S_IRWXU)
     if not _mine(folder):
         return
-    sweep(folder, disk)
     write_whole(path, hashlib.sha256(data).digest() + data, disk)
-    _make_room(folder, disk)
+    room = _room.get(folder, 0) - len(data)
+    _room[folder] = room if room >= 0 else _make_room(folder, disk)
 
 
-def _make_room(folder: Path, disk: Disk) -> None:
-    room = MOST_BYTES
-    for path in sorted((p for p in folder.iterdir() if p.is_file()), key=lambda p: p.stat().st_mtime, reverse=True):
-        room -= path.stat().st_size
-        if room < 0:
+_room: dict[Path, int] = {}
+"""How many bytes may still come into a folder before one looks what is there."""
+
+
+def _make_room(folder: Path, disk: Disk) -> int:
+    """Where there is too much take away what was made longest ago, until a tenth is free. Return how many bytes may come."""
+    sweep(folder, disk)
+    oldest_first = sorted((p for p in folder.iterdir() if p.is_file()), key=lambda p: p.stat().st_mtime)
+    sizes = {path: path.stat().st_size for path in oldest_first}
+    held = sum(sizes.values())
+    stays = MOST_BYTES if held <= MOST_BYTES else MOST_BYTES * 9 // 10
+    for path, size in sizes.items():
+        if held > stays:
             disk.remove(path)
+            held -= size
+    return MOST_BYTES - held

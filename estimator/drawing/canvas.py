@@ -5,7 +5,9 @@ from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Any, Literal
+
+from estimator.disk.kept import kept
 
 if TYPE_CHECKING:
     from PIL.ImageFont import FreeTypeFont
@@ -24,7 +26,7 @@ Anchor = Literal["lt", "mt", "rt", "lm", "mm", "rm", "ls", "ms", "rs"]
 """Where a text is held: left, middle or right, and top, middle or its base line."""
 
 
-Stroke = tuple[str, tuple[Point, ...], tuple[tuple[str, object], ...]]
+Stroke = tuple[str, tuple[Point, ...], tuple[tuple[str, Any], ...]]
 """What the pen does, through which points in dots, and how."""
 
 
@@ -69,7 +71,7 @@ class Canvas:
 
     def text(self, at: Point, words: str, size: float = 11.0, color: str = "#222B33", bold: bool = False, anchor: Anchor = "lt") -> None:  # fmt: skip
         """Words held at a point."""
-        self._stroke("text", [at], text=words, fill=color, font=_font(bold, round(size * DOTS)), anchor=_pillow(anchor))
+        self._stroke("text", [at], text=words, fill=color, font=(bold, round(size * DOTS)), anchor=_pillow(anchor))
 
     def wide(self, words: str, size: float = 11.0, bold: bool = False) -> float:
         """Return how wide the words are drawn, points."""
@@ -85,13 +87,23 @@ class Canvas:
 
 @lru_cache(maxsize=32)
 def _drawn(width: float, height: float, strokes: tuple[Stroke, ...]) -> bytes:
-    """The PNG; several papers of a quote show the same picture, which is drawn once."""
+    """The PNG; several papers of a quote show the same picture, and so do its later revisions: it is drawn once and kept."""
+    import PIL
+
+    asked = repr((PIL.__version__, width, height, strokes)).encode()
+    return kept("picture", (asked,), lambda: _anew(width, height, strokes))
+
+
+def _anew(width: float, height: float, strokes: tuple[Stroke, ...]) -> bytes:
     from PIL import Image, ImageDraw
 
     image = Image.new("RGB", (round(width * DOTS), round(height * DOTS)), "white")
     pen = ImageDraw.Draw(image)
     for name, points, how in strokes:
-        getattr(pen, name)(points[0] if name == "text" else list(points), **dict(how))
+        named = dict(how)
+        if name == "text":
+            named["font"] = _font(*named["font"])
+        getattr(pen, name)(points[0] if name == "text" else list(points), **named)
     small = image.reduce(SMOOTH).quantize(COLORS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
     out = io.BytesIO()
     small.save(out, "PNG", compress_level=4)

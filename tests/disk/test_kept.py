@@ -13,6 +13,7 @@ from estimator import demo
 from estimator.cli.app import build
 from estimator.disk import kept as module
 from estimator.disk.kept import kept
+from estimator.drawing import canvas
 
 
 @pytest.fixture
@@ -179,3 +180,21 @@ def test_a_log_that_was_not_there_is_found_when_it_comes(cache: Path, tmp_path: 
     assert CliRunner().invoke(build(words), words).exit_code == 1
     log.write_text(held)
     run(*words)
+
+
+def test_a_picture_is_drawn_once_and_kept(cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """From the cache the same bytes as drawn anew; other words, another picture."""
+
+    def picture(words: str) -> bytes:
+        canvas._drawn.cache_clear()  # as in another run of the program
+        sheet = canvas.Canvas(90, 30)
+        sheet.line([(0, 0), (80, 20)], "#222222")
+        sheet.text((2, 2), words, bold=True)
+        return sheet.png()
+
+    drawn = [picture("3 ft"), picture("4 ft")]
+    with monkeypatch.context() as patched:
+        patched.setattr(canvas, "_anew", lambda *_: b"drawn anew")
+        assert [picture("3 ft"), picture("4 ft"), picture("5 ft")] == [*drawn, b"drawn anew"]
+    monkeypatch.setenv("ESTIMATOR_CACHE", "no")
+    assert [picture("3 ft"), picture("4 ft")] == drawn and drawn[0] != drawn[1]

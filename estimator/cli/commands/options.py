@@ -98,8 +98,8 @@ def _offered(out: "Layout", run: "Priced", changes: Sequence[str], reasons: bool
         write_each_way(out, ways)
     if inside:
         from estimator.cli.views.likely_range import write_ranges
-        from estimator.pipeline import with_ranges
         from estimator.model.likely_range import seed_of
+        from estimator.pipeline import with_ranges
 
         quote = with_ranges(quote, run.tables, seed_of(quote.job.number))
         write_ranges(out, quote)

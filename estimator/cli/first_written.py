@@ -138,8 +138,7 @@ class Written:
 
     def _role_names(self) -> Mapping[str, str]:
         """Every role by its name in each language."""
-        roles = [str(row.role) for row in self.tables.current("roles")]  # type: ignore[attr-defined]
-        return {say(Say.of(role), language): role for language in LANGUAGES for role in roles}
+        return {say(Say.of(row.role), language): row.role for language in LANGUAGES for row in self.tables.roles}
 
     def _paid_roles(self) -> list[str]:
         """Roles whose wage is the firm's: only those take its burden, so that no invented wage passes for its own."""

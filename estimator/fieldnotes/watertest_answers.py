@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Any
 
-from estimator.fieldnotes.answers import Got, Known, Unread, chosen, length_words, nearest
+from estimator.fieldnotes.answers import Got, Known, Unread, chosen, length_words, nearest, one_of
 from estimator.fieldnotes.line_answers import names_of, same_name
 from estimator.model.lengths import parse_length, plain_marks, show_inches
 from estimator.model.say import Say, Typed
@@ -38,15 +38,11 @@ def covers(answer: str, key: str, known: Known) -> Got | Unread:
     )
 
 
-def test_when(answer: str, key: str, known: Known) -> Got | Unread:
-    word = chosen(answer, ("routine", "before lift", "after lift", "after repair"), {"before": "before lift"})
-    return word if isinstance(word, Unread) else Got({key: word}, word)
-
-
-def test_kind(answer: str, key: str, known: Known) -> Got | Unread:
-    others = {"all": "whole", "everything": "whole", "part": "isolated", "section": "isolated", "alone": "isolated"}
-    word = chosen(answer, ("whole", "isolated", "new pipe"), others)
-    return word if isinstance(word, Unread) else Got({key: word}, word)
+test_when = one_of(("routine", "before lift", "after lift", "after repair"), {"before": "before lift"})
+test_kind = one_of(
+    ("whole", "isolated", "new pipe"),
+    {"all": "whole", "everything": "whole", "part": "isolated", "section": "isolated", "alone": "isolated"},
+)
 
 
 def last_drop(item: Mapping[str, Any]) -> tuple[float, float] | None:

@@ -10,7 +10,7 @@ from estimator.tables import against_add_ons, own_facts
 from estimator.tables.check_settings import wrong_with
 from estimator.tables.nearest_words import near_or_all
 from estimator.tables.row_reader import tidy
-from estimator.tables.rows import Setting, Soil
+from estimator.tables.rows import PlaceRow, Setting, Soil
 from estimator.tables.tables import Tables
 
 JOB_FILE = "the job file"
@@ -77,7 +77,7 @@ def with_settings_of(job: Job, tables: Tables) -> Tables:
 
 
 def _place(job: Job, tables: Tables) -> Iterator[Problem]:
-    known = [str(getattr(row, "place", "")) for row in tables.current("places")]
+    known = [row.place for row in tables.every(PlaceRow)]
     word = job.house.jurisdiction
     if word not in (*known, "unknown"):
         yield UNKNOWN_PLACE(

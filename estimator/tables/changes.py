@@ -9,7 +9,7 @@ from typing import Literal
 from estimator.model.frozen import Frozen
 from estimator.tables.as_csv import written
 from estimator.tables.columns import Column, columns
-from estimator.tables.rows import TABLES, Kept
+from estimator.tables.rows import TABLES, Kept, name_of
 from estimator.tables.tables import Tables
 
 UNSPOKEN = ("changed_by", "changed_on", "starts", "cell_row")
@@ -76,8 +76,7 @@ def _table(table: str, old: Tables, new: Tables) -> Iterator[TableChange]:
 
 
 def _by_name(table: str, tables: Tables) -> Mapping[tuple[str, ...], Kept]:
-    names = TABLES[table][1]
-    return {tuple(written(getattr(row, n)) for n in names): row for row in tables.current(table)}
+    return {tuple(map(written, name_of(table, row))): row for row in tables.current(table)}
 
 
 def _moved(table: str, name: str, old: Kept, new: Kept) -> Iterator[TableChange]:

@@ -10,7 +10,7 @@ from estimator.tables.columns import Column, columns
 from estimator.tables.following_rows import HEADS
 from estimator.tables.lookups import PARTS, each, expanded, ids, off
 from estimator.tables.nearest_words import near_or_all
-from estimator.tables.rows import TABLES, Kept
+from estimator.tables.rows import TABLES, Kept, name_of
 
 
 def twice(view: View) -> Iterator[Problem]:
@@ -18,7 +18,7 @@ def twice(view: View) -> Iterator[Problem]:
     for table, (_, names) in TABLES.items():
         seen: dict[tuple[object, ...], Kept] = {}
         for row in view.tables.rows.get(table, ()):
-            key = (*(getattr(row, n) for n in names), row.starts)
+            key = (*name_of(table, row), row.starts)
             if key in seen:
                 name = ", ".join(_words(getattr(row, n)) for n in names if getattr(row, n))
                 yield p.TWICE(view.at(table, row, names[0]), name=name, first=seen[key].cell_row)
@@ -27,10 +27,10 @@ def twice(view: View) -> Iterator[Problem]:
 
 def no_first_day(view: View) -> Iterator[Problem]:
     """A row without a first day under a dated one of its name: most often a new price that nobody would see."""
-    for table, (_, names) in TABLES.items():
+    for table in TABLES:
         dated: dict[tuple[object, ...], Kept] = {}
         for row in view.tables.rows.get(table, ()):
-            key = tuple(getattr(row, n) for n in names)
+            key = name_of(table, row)
             if row.starts is not None and row.starts <= view.tables.day:
                 dated[key] = max(dated.get(key, row), row, key=lambda r: r.starts or view.tables.day)
             elif row.starts is None and key in dated:
@@ -40,10 +40,10 @@ def no_first_day(view: View) -> Iterator[Problem]:
 
 def earlier(view: View) -> Iterator[Problem]:
     """A row below another of its name that begins before it: most often the year of a new price is mistyped."""
-    for table, (_, names) in TABLES.items():
+    for table in TABLES:
         latest: dict[tuple[object, ...], Kept] = {}
         for row in (r for r in view.tables.rows.get(table, ()) if r.starts is not None):
-            key = tuple(getattr(row, n) for n in names)
+            key = name_of(table, row)
             above = latest.get(key)
             if above is not None and above.starts is not None and row.starts is not None and row.starts < above.starts:
                 words = {"day": row.starts, "other": above.cell_row, "newer": above.starts}

@@ -9,7 +9,7 @@ from estimator.tables.check_view import View
 from estimator.tables.lookups import SETUP_TASK, each, ids
 from estimator.tables.nearest_words import near, near_or_all
 from estimator.tables.own_facts import FACTS_READ
-from estimator.tables.rows import HEADERS
+from estimator.tables.rows import HEADERS, TaxClass, id_of
 
 
 def crew_time(view: View) -> set[str]:
@@ -49,7 +49,7 @@ def names(view: View) -> Iterator[Problem]:
 
 def tax_words(view: View) -> Iterator[Problem]:
     """A work item's tax class is one that some place has a row for."""
-    known = {str(getattr(row, "tax_class", "")) for row in view.tables.current("tax_classes")}
+    known = {row.tax_class for row in view.tables.every(TaxClass)}
     for item in view.tables.work_items:
         if item.tax_class and item.tax_class not in known:
             place, hint = view.at("work_items", item, "tax_class"), near_or_all(item.tax_class, sorted(known))
@@ -59,9 +59,7 @@ def tax_words(view: View) -> Iterator[Problem]:
 def missing(view: View) -> Iterator[Problem]:
     """Rows the program asks for by name."""
     settings = ids(view, "settings")
-    methods = {getattr(row, "method", "") for row in view.tables.rows["methods"]} | view.lost.get(
-        "methods", frozenset()
-    )
+    methods = {id_of("methods", row) for row in view.tables.rows["methods"]} | view.lost.get("methods", frozenset())
     for method in view.known.methods or ():
         if method not in methods:
             yield p.MISSING_METHOD(view.raw.tables["methods"].place(), method=method)

@@ -13,8 +13,8 @@ from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.check_view import View
 from estimator.tables.columns import Column, columns
-from estimator.tables.figures import Name, answered, called, figure, figures, named
-from estimator.tables.rows import TABLES, Kept
+from estimator.tables.figures import Name, answered, called, figure, figures
+from estimator.tables.rows import TABLES, Kept, name_of
 from estimator.tables.tables import Tables
 from estimator.tables.values import plain_number
 
@@ -38,7 +38,7 @@ def far(view: View) -> Iterator[Problem]:
         for row, column, value in figures(view, table):
             if column.name in NOT_HELD:
                 continue
-            name, much = named(table, row), DOUBLE if _price_or_time(table, column) else FAR
+            name, much = name_of(table, row), DOUBLE if _price_or_time(table, column) else FAR
             before = next((r for r in was.get(name, ()) if _starts(r) <= _starts(row)), None)
             held = (
                 (older.get(id(row)), FAR, Say.of("the row before it,")),
@@ -64,21 +64,21 @@ def _newest_first(tables: Tables, table: str) -> Mapping[Name, Sequence[Kept]]:
     """The rows of each name, the newest first."""
     alike: dict[Name, list[Kept]] = {}
     for row in sorted(tables.rows.get(table, ()), key=_starts, reverse=True):
-        alike.setdefault(named(table, row), []).append(row)
+        alike.setdefault(name_of(table, row), []).append(row)
     return alike
 
 
 @answered_once
 def _stood(tables: Tables, table: str, column: Column) -> Mapping[Name, Decimal | None]:
     """The figure of a column in each row, in the order of the file."""
-    return {named(table, row): figure(row, column) for row in tables.rows.get(table, ())}
+    return {name_of(table, row): figure(row, column) for row in tables.rows.get(table, ())}
 
 
 @answered_once
 def _beside(tables: Tables, table: str, column: Column, step: int) -> Mapping[Name, Decimal | None]:
     """For each row the figure of the row so many below it."""
     stood = _stood(tables, table, column)
-    names = [named(table, row) for row in tables.rows.get(table, ())]
+    names = [name_of(table, row) for row in tables.rows.get(table, ())]
     return {name: stood[names[at + step]] for at, name in enumerate(names) if 0 <= at + step < len(names)}
 
 
@@ -86,10 +86,10 @@ def other_unit(view: View) -> Iterator[Problem]:
     """A row counted in another unit than the invented one of its name, at the very same figure."""
     usual = view.known.usual
     for table in PRICED[:-1]:
-        invented = {named(table, row): row for row in usual.rows.get(table, ())} if usual else {}
+        invented = {name_of(table, row): row for row in usual.rows.get(table, ())} if usual else {}
         column = next(c for c in columns(table) if c.name in ("cost", "likely", "price"))
         for row in view.tables.current(table):
-            other, value = invented.get(named(table, row)), figure(row, column)
+            other, value = invented.get(name_of(table, row)), figure(row, column)
             unit, before = getattr(row, "unit", ""), getattr(other, "unit", "")
             if other is not None and value and unit != before and value == figure(other, column):
                 words = {"item": called(table, row), "unit": unit, "text": plain_number(value), "other": before}
@@ -100,7 +100,7 @@ def _older(table: str, rows: Sequence[Kept]) -> Mapping[int, Kept]:
     """For each row by its id the newest older row of its name, where there is one."""
     alike: dict[Name, list[Kept]] = {}
     for row in rows:
-        alike.setdefault(named(table, row), []).append(row)
+        alike.setdefault(name_of(table, row), []).append(row)
     out: dict[int, Kept] = {}
     for same in alike.values():
         for row in same if len(same) > 1 else ():
@@ -160,12 +160,12 @@ def changed_places(view: View) -> Iterator[Problem]:
     """
     for others, own in _lists(view):
         for table in PRICED:
-            old = {named(table, row): row for row in others.current(table)}
+            old = {name_of(table, row): row for row in others.current(table)}
             for column in (c for c in columns(table) if c.money or c.name == "likely"):
                 differ = [
                     (row, was, now)
                     for row in view.tables.current(table)
-                    if (other := old.get(named(table, row))) is not None
+                    if (other := old.get(name_of(table, row))) is not None
                     and (was := figure(other, column)) != (now := figure(row, column))
                     and now is not None
                     and not answered(row, now)
@@ -200,7 +200,7 @@ def _runs(
     run: list[Kept] = []
     moved = 0
     for row in (*rows, None):
-        name = None if row is None else named(table, row)
+        name = None if row is None else name_of(table, row)
         value = None if row is None else figure(row, column)
         beside = None if name is None else neighbor.get(name)
         if row is not None and name is not None and value and value == beside:

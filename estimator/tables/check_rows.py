@@ -14,7 +14,7 @@ from estimator.tables import problems as p
 from estimator.tables.check_settings import settings
 from estimator.tables.check_view import View
 from estimator.tables.columns import columns
-from estimator.tables.rows import Equipment, ExtraRow, Material, PriceClass, SubOrFee
+from estimator.tables.rows import Equipment, Material, PriceClass, SubOrFee
 from estimator.tables.rows_of_hours import Production
 from estimator.tables.values import plain_number
 
@@ -26,8 +26,7 @@ LIKELY_MARKUP = Decimal(60)
 
 def hours(view: View) -> Iterator[Problem]:
     """low ≤ likely ≤ high, and likely above 0."""
-    for row in view.tables.current("production"):
-        assert isinstance(row, Production)
+    for row in view.tables.every(Production):
         if not row.low <= row.likely <= row.high:
             place = view.at("production", row, "likely")
             yield p.ORDER(place, low=f"{row.low:g}", likely=f"{row.likely:g}", high=f"{row.high:g}")
@@ -35,20 +34,22 @@ def hours(view: View) -> Iterator[Problem]:
             yield p.NO_HOURS(view.at("production", row, "likely"), task=row.task, likely="0")
 
 
+def _bought(view: View) -> Iterator[tuple[str, Material | Equipment | SubOrFee]]:
+    """Everything that is bought, with its table."""
+    yield from (("materials", row) for row in view.tables.every(Material))
+    yield from (("equipment", row) for row in view.tables.every(Equipment))
+    yield from (("subs_and_fees", row) for row in view.tables.every(SubOrFee))
+
+
 def prices(view: View) -> Iterator[Problem]:
     """Nothing in use may cost nothing."""
-    for table in ("materials", "equipment", "subs_and_fees"):
-        for row in view.tables.current(table):
-            assert isinstance(row, Material | Equipment | SubOrFee)
-            own = (
-                isinstance(row, Equipment) and row.own
-            )  # what the firm has in its overhead is listed for the crew alone
-            if row.cost == 0 and not own:
-                yield p.NO_PRICE(view.at(table, row, "cost"), column="cost", item=row.item, or_off=p.OR_OFF)
-            elif isinstance(row, Material) and row.unit_cost < LEAST_COST:  # for so many units that one costs nothing
-                yield p.NO_PRICE(
-                    view.at(table, row, "price_for"), column=Say.of("cost of one unit"), item=row.item, or_off=p.OR_OFF
-                )
+    for table, row in _bought(view):
+        own = isinstance(row, Equipment) and row.own  # in the firm's overhead: listed for the crew alone
+        if row.cost == 0 and not own:
+            yield p.NO_PRICE(view.at(table, row, "cost"), column="cost", item=row.item, or_off=p.OR_OFF)
+        elif isinstance(row, Material) and row.unit_cost < LEAST_COST:  # for so many units that one costs nothing
+            place, one = view.at(table, row, "price_for"), Say.of("cost of one unit")
+            yield p.NO_PRICE(place, column=one, item=row.item, or_off=p.OR_OFF)
     for role in view.tables.roles:
         if bool(role.paid_hours) != bool(role.worked_hours) or role.worked_hours > role.paid_hours:
             paid, worked = plain_number(role.paid_hours), plain_number(role.worked_hours)
@@ -56,15 +57,13 @@ def prices(view: View) -> Iterator[Problem]:
         if role.wage == 0:
             yield p.NO_PRICE(view.at("roles", role, "wage"), column="wage", item=role.role, or_off="")
     for extra in view.tables.extras:
-        assert isinstance(extra, ExtraRow)
         if extra.price == 0:
             yield p.NO_PRICE(view.at("extras", extra, "price"), column="price", item=extra.code, or_off=p.OR_OFF)
 
 
 def margins(view: View) -> Iterator[Problem]:
     """A margin is a share of the price: below 100 %, its floor below it; a high one is named as the markup it is."""
-    for row in view.tables.current("pricing"):
-        assert isinstance(row, PriceClass)
+    for row in view.tables.every(PriceClass):
         place = view.at("pricing", row, "margin_percent")
         margin = row.margin_percent
         if row.price_class == "pass-through":
@@ -89,17 +88,15 @@ def ages(view: View) -> Iterator[Problem]:
     except (KeyError, ValueError):
         return
     today = view.tables.day
-    for table in ("materials", "equipment", "subs_and_fees"):
-        for row in view.tables.current(table):
-            assert isinstance(row, Material | Equipment | SubOrFee)
-            if row.price_day is None:
-                yield dated.NO_PRICE_DAY(view.at(table, row, "price_day"), item=row.item)
-            elif (today - row.price_day).days > most:
-                yield dated.STALE(view.at(table, row, "price_day"), item=row.item, days=(today - row.price_day).days)
-            name = "good_until" if isinstance(row, Material) else "valid_until"
-            until: date | None = getattr(row, name, None)
-            if until is not None and until < today:
-                yield dated.ENDED(view.at(table, row, name), item=row.item, until=until)
+    for table, row in _bought(view):
+        if row.price_day is None:
+            yield dated.NO_PRICE_DAY(view.at(table, row, "price_day"), item=row.item)
+        elif (today - row.price_day).days > most:
+            yield dated.STALE(view.at(table, row, "price_day"), item=row.item, days=(today - row.price_day).days)
+        name = "good_until" if isinstance(row, Material) else "valid_until"
+        until: date | None = getattr(row, name, None)
+        if until is not None and until < today:
+            yield dated.ENDED(view.at(table, row, name), item=row.item, until=until)
 
 
 def gaps(view: View) -> Iterator[Problem]:

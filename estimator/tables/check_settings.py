@@ -18,8 +18,7 @@ ON_EVERY_PAPER = ("firm_name", "firm_address", "firm_phone")
 
 def settings(view: View) -> Iterator[Problem]:
     """A setting is a value of its unit and lies between its min and max."""
-    for row in view.tables.current("settings"):
-        assert isinstance(row, Setting)
+    for row in view.tables.settings:
         yield from wrong_with(row, view.at("settings", row, "value"))
 
 

@@ -8,7 +8,7 @@ from estimator.model.remembered import answered_once
 from estimator.tables import problems as p
 from estimator.tables.check_view import View
 from estimator.tables.lookups import PARTS, SETUP_TASK, expanded
-from estimator.tables.rows import TABLES, Kept, Recipe, WorkItem
+from estimator.tables.rows import TABLES, Kept, PlaceRow, Recipe, WorkItem, id_of
 
 SAME_KIND = {
     "sq ft": "area",
@@ -52,7 +52,7 @@ def _recipe_units(
 
 @answered_once
 def _by_id(view: View, table: str) -> Mapping[str, Kept]:
-    return {str(getattr(row, TABLES[table][1][0])): row for row in view.tables.current(table)}
+    return {id_of(table, row): row for row in view.tables.current(table)}
 
 
 def alike(one: str, other: str) -> bool:
@@ -78,7 +78,7 @@ def used(view: View) -> Iterator[Problem]:
         ("subs_and_fees", {"sub", "fee"}),
     ):
         refs = {ref for r in recipes if r.part in parts for ref in expanded(view, r.ref)}
-        refs |= {SETUP_TASK} | {fee for place in view.tables.current("places") for fee in getattr(place, "permit_item")}  # noqa: B009
+        refs |= {SETUP_TASK} | {fee for place in view.tables.every(PlaceRow) for fee in place.permit_item}
         yield from _unused(view, table, refs, "recipes")
     yield from _unused(view, "roles", {m.role for m in view.tables.crew_members}, "crews")
 
@@ -86,8 +86,8 @@ def used(view: View) -> Iterator[Problem]:
 def _unused(view: View, table: str, refs: set[str], where: str) -> Iterator[Problem]:
     name = TABLES[table][1][0]
     for row in view.tables.current(table) if view.sizes() else ():
-        if getattr(row, name) not in refs:
-            yield p.UNUSED(view.at(table, row, name), what=name, item=getattr(row, name), where=where)
+        if (item := id_of(table, row)) not in refs:
+            yield p.UNUSED(view.at(table, row, name), what=name, item=item, where=where)
 
 
 USE_CHECKS = (units, used)

@@ -6,16 +6,11 @@ from decimal import Decimal
 from estimator.model.remembered import answered_once
 from estimator.tables.check_view import View
 from estimator.tables.columns import Column, columns
-from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Material, Setting
+from estimator.tables.rows import NO_NUMBER, Kept, Material, Setting, name_of
 
 Name = tuple[object, ...]
 LOOKED_AT = re.compile(r"checked\s+\$?(\d[\d,]*(?:\.\d+)?)", re.IGNORECASE)
 """How the office notes that it looked at a figure."""
-
-
-def named(table: str, row: Kept) -> Name:
-    """What tells a row from the others of its table."""
-    return tuple(getattr(row, n) for n in TABLES[table][1])
 
 
 def figure(row: Kept, column: Column) -> Decimal | None:
@@ -48,4 +43,4 @@ def figures(view: View, table: str) -> tuple[tuple[Kept, Column, Decimal], ...]:
 
 def called(table: str, row: Kept) -> str:
     """A row as a message names it."""
-    return " ".join(str(v) for v in named(table, row)[:3] if v and not isinstance(v, tuple))
+    return " ".join(str(v) for v in name_of(table, row)[:3] if v and not isinstance(v, tuple))

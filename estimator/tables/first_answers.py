@@ -32,7 +32,7 @@ def answered(question: Question, tables: Tables) -> bool:
         place = own_place(tables)
         return place is not None and question.column in typed_columns(place.source, question.column)
     if question.column == "burden_percent":
-        theirs = {row.role: row.burden_percent for row in demo_rows().current("roles")}  # type: ignore[attr-defined]
+        theirs = {row.role: row.burden_percent for row in demo_rows().roles}
         return any(
             BURDEN_TYPED in role.note or role.burden_percent != theirs.get(role.role)
             for role in tables.roles
@@ -43,7 +43,7 @@ def answered(question: Question, tables: Tables) -> bool:
 
 def own_place(tables: Tables) -> PlaceRow | None:
     """The last place that the demo does not have."""
-    theirs = {row.place for row in demo_rows().current("places")}  # type: ignore[attr-defined]
+    theirs = {row.place for row in demo_rows().every(PlaceRow)}
     rows = [row for row in tables.current("places") if isinstance(row, PlaceRow) and row.place not in theirs]
     return rows[-1] if rows else None
 

@@ -8,7 +8,7 @@ from estimator.tables.columns import columns
 from estimator.tables.first_questions import CITY, Question, first_questions
 from estimator.tables.invented_rows import invented
 from estimator.tables.raw import letters
-from estimator.tables.rows import TABLES
+from estimator.tables.rows import id_of
 from estimator.tables.tables import Tables
 
 
@@ -36,7 +36,7 @@ def _cell(question: Question, row: str, tables: Tables) -> str:
     names = [column.name for column in columns(table)]
     rows = tables.rows.get(table, ())
     wanted = row or question.row
-    at = next((i for i, r in enumerate(rows, start=2) if getattr(r, TABLES[table][1][0]) == wanted), 2)
+    at = next((i for i, r in enumerate(rows, start=2) if id_of(table, r) == wanted), 2)
     if question.row == CITY:
         at = len(rows) + 2  # the first free row: a place of the firm's own
     return f"{table}!{letters(names.index(question.column))}{at}"

@@ -8,7 +8,7 @@ part and ref, factors by fact.
 from collections.abc import Iterable, Mapping
 from datetime import date
 
-from estimator.tables.rows import TABLES, Kept
+from estimator.tables.rows import TABLES, Kept, name_of
 
 HEADS: Mapping[str, tuple[str, ...]] = {"recipes": ("work_item", "part", "ref"), "factors": ("fact",)}
 
@@ -45,5 +45,4 @@ def _head(table: str, row: Kept) -> Key:
 
 def _name(table: str, row: Kept) -> Key:
     """What names a row; words in any order are the same words."""
-    values = (getattr(row, n) for n in TABLES[table][1])
-    return tuple(tuple(sorted(v)) if isinstance(v, tuple) else v for v in values)
+    return tuple(tuple(sorted(v)) if isinstance(v, tuple) else v for v in name_of(table, row))

@@ -3,7 +3,7 @@
 from dataclasses import fields
 
 from estimator.tables.read import demo_rows
-from estimator.tables.rows import TABLES, Kept
+from estimator.tables.rows import TABLES, Kept, id_of
 from estimator.tables.tables import Tables
 
 UNSEEN = ("cell_row", "sheet_columns", "starts", "active", "note")
@@ -15,13 +15,13 @@ def invented(tables: Tables, table: str) -> frozenset[str]:
     cache: dict[str, frozenset[str]] = tables.__dict__.setdefault("_invented", {})
     if table not in cache:
         theirs = {_told(table, row) for row in demo_rows().rows.get(table, ())}
-        cache[table] = frozenset(_id(table, row) for row in tables.current(table) if _told(table, row) in theirs)
+        cache[table] = frozenset(id_of(table, row) for row in tables.current(table) if _told(table, row) in theirs)
     return cache[table]
 
 
 def own_rows(tables: Tables) -> frozenset[tuple[str, str]]:
     """Return (table, id) of every row that is the firm's own."""
-    every = ((table, _id(table, row)) for table in TABLES for row in tables.current(table))
+    every = ((table, id_of(table, row)) for table in TABLES for row in tables.current(table))
     return frozenset((table, row) for table, row in every if row not in invented(tables, table))
 
 
@@ -31,12 +31,8 @@ FIGURES = ("roles", "materials", "equipment", "subs_and_fees", "production", "pr
 
 def still_invented(tables: Tables) -> tuple[int, int]:
     """Return how many rows of FIGURES are still the demo's, and how many there are in all; a name counts once."""
-    every = [(table, row) for table in FIGURES for row in {_id(table, row) for row in tables.current(table)}]
+    every = [(table, row) for table in FIGURES for row in {id_of(table, row) for row in tables.current(table)}]
     return sum(row in invented(tables, table) for table, row in every), len(every)
-
-
-def _id(table: str, row: Kept) -> str:
-    return str(getattr(row, TABLES[table][1][0]))
 
 
 def _told(table: str, row: Kept) -> tuple[object, ...]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import date
 
 from estimator.model.frozen import Frozen
-from estimator.tables.rows import TABLES
+from estimator.tables.rows import TABLES, id_of, name_of
 from estimator.tables.tables import Tables
 
 
@@ -27,16 +27,16 @@ def waiting(tables: Tables) -> tuple[Waiting, ...]:
 def first_day(tables: Tables) -> date:
     """The day by which half of everything named in the tables has begun; before it they are the tables of another time."""
     begun: dict[tuple[object, ...], date] = {}
-    for table, (_, names) in TABLES.items():
+    for table in TABLES:
         for row in tables.rows.get(table, ()):
-            key = (table, *(getattr(row, name) for name in names))
+            key = (table, *name_of(table, row))
             begun[key] = min(begun.get(key, date.max), row.starts or date.min)
     days = sorted(begun.values())
     return days[(len(days) - 1) // 2] if days else date.min
 
 
 def _later(tables: Tables) -> Iterator[Waiting]:
-    for table, (_, names) in TABLES.items():
+    for table in TABLES:
         for row in tables.rows.get(table, ()):
             if row.starts is not None and row.starts > tables.day:
-                yield Waiting(row.starts, table, str(getattr(row, names[0])))
+                yield Waiting(row.starts, table, id_of(table, row))

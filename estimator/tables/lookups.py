@@ -4,7 +4,7 @@ from typing import Any
 
 from estimator.model.remembered import answered_once
 from estimator.tables.check_view import View
-from estimator.tables.rows import TABLES
+from estimator.tables.rows import id_of
 
 SETUP_TASK = "daily set-up"
 """The task each crew does on each day; no recipe names it."""
@@ -22,14 +22,12 @@ PARTS = {
 @answered_once
 def ids(view: View, table: str) -> frozenset[str]:
     """Names in use, and those of rows that could not be read: they have a problem of their own already."""
-    name = TABLES[table][1][0]
-    return view.lost.get(table, frozenset()) | {str(getattr(row, name)) for row in view.tables.current(table)}
+    return view.lost.get(table, frozenset()) | {id_of(table, row) for row in view.tables.current(table)}
 
 
 def off(view: View, table: str) -> set[str]:
     """Names whose rows say active no."""
-    name = TABLES[table][1][0]
-    return {str(getattr(row, name)) for row in view.tables.rows[table] if not row.active}
+    return {id_of(table, row) for row in view.tables.rows[table] if not row.active}
 
 
 def each(value: Any) -> tuple[str, ...]:

@@ -42,8 +42,8 @@ def crew_day_cost(overhead: Decimal, crew_days: Decimal, profit_percent: Decimal
 
 def _wages_against_the_demo(tables: Tables) -> Decimal:
     """What an hour costs against the demo's, each role by its part of labor."""
-    theirs = {row.role: row.hour for row in demo_rows().current("roles")}  # type: ignore[attr-defined]
-    own = {row.role: row.hour for row in tables.current("roles")}  # type: ignore[attr-defined]
+    theirs = {row.role: row.hour for row in demo_rows().roles}
+    own = {row.role: row.hour for row in tables.roles}
     parts = {
         n.row: Decimal(str(n.share)) for n in measured() if n.table == "roles" and n.row in own and n.row in theirs
     }

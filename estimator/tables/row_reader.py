@@ -13,7 +13,7 @@ from estimator.tables import problems as p
 from estimator.tables.columns import columns
 from estimator.tables.nearest_words import near
 from estimator.tables.raw import RawRow, RawTable, letters
-from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Setting
+from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Setting, id_of
 from estimator.tables.values import BadCell, parse_number, plain_number, read_cell, shown
 
 ZERO: dict[str, object] = {"number": 0.0, "dollars": Decimal(0), "whole": 0}
@@ -44,7 +44,7 @@ def read_rows(table: RawTable) -> RowsReading:
     problems += [*_hidden(table), *_struck(table, found), *_hidden_columns(table)]
     if not table.rows:
         problems.append(p.EMPTY_TABLE(table.place(), table=table.name))
-    lost -= {str(getattr(row, TABLES[table.name][1][0])) for row in rows}
+    lost -= {id_of(table.name, row) for row in rows}
     return RowsReading(tuple(rows), tuple(problems), frozenset(lost))
 
 

@@ -201,6 +201,18 @@ TABLES: dict[str, tuple[type[Kept], tuple[str, ...]]] = {
     "terms": (TermRow, ("id",)),
 }
 """Every table: its row and the columns that name a row; two rows of one name differ in `from`."""
+TABLE_OF: dict[type[Kept], str] = {row: table for table, (row, _) in TABLES.items()}
+
+
+def id_of(table: str, row: Kept) -> str:
+    """Return what stands in the first column that names a row."""
+    return str(getattr(row, TABLES[table][1][0]))
+
+
+def name_of(table: str, row: Kept) -> tuple[object, ...]:
+    """Return what tells a row from the others of its table, but for its first day."""
+    return tuple(getattr(row, column) for column in TABLES[table][1])
+
 
 HEADERS: dict[str, str] = {"starts": "from", "work_class": "class", "price_class": "class"}
 """Column headers that are no Python names."""

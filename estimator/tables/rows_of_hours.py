@@ -5,14 +5,6 @@ from decimal import Decimal
 
 from estimator.tables.row_base import Kept as Kept
 from estimator.tables.row_base import Usual, col
-from estimator.tables.rows_for_paper import AddOnRow as AddOnRow
-from estimator.tables.rows_for_paper import ExtraRow as ExtraRow
-from estimator.tables.rows_for_paper import MethodRow as MethodRow
-from estimator.tables.rows_for_paper import PlaceRow as PlaceRow
-from estimator.tables.rows_for_paper import TaxClass as TaxClass
-from estimator.tables.rows_for_paper import TermRow as TermRow
-from estimator.tables.rows_of_risk import Contingency as Contingency
-from estimator.tables.rows_of_risk import Event as Event
 
 HOURS = Usual(0.0005, 60, "crew-hours for one unit: minutes are divided by 60")
 

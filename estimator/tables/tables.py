@@ -10,7 +10,7 @@ from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.tables.following_rows import in_force
 from estimator.tables.rows import (
-    TABLES,
+    TABLE_OF,
     AddOnRow,
     Contingency,
     Equipment,
@@ -28,6 +28,7 @@ from estimator.tables.rows import (
     TaxClass,
     TermRow,
     WorkItem,
+    id_of,
 )
 from estimator.tables.rows_of_hours import CrewMember, Factor, Production, Role
 
@@ -61,11 +62,15 @@ class Tables(Frozen, dict=True):
             cache[table] = tuple(row for row in _in_order(counting, rows) if row.active)
         return cast(tuple[Kept, ...], cache[table])
 
+    def every(self, kind: type[Row]) -> tuple[Row, ...]:
+        """The same, by the kind of row."""
+        return cast(tuple[Row, ...], self.current(TABLE_OF[kind]))
+
     def _by_id(self, kind: type[Row]) -> Mapping[str, Row]:
         index: dict[type[Kept], Any] = self.__dict__.setdefault("_index", {})
         if kind not in index:
-            table, (name, *_) = next((table, names) for table, (row, names) in TABLES.items() if row is kind)
-            index[kind] = {getattr(row, name): row for row in self.current(table)}
+            table = TABLE_OF[kind]
+            index[kind] = {id_of(table, row): row for row in self.current(table)}
         found: Mapping[str, Row] = index[kind]
         return found
 
@@ -140,8 +145,8 @@ class Tables(Frozen, dict=True):
     @property
     def methods_off(self) -> frozenset[str]:
         """Ways of repair that the firm does not sell: their row says active no, or has not begun."""
-        sold = {getattr(row, "method", "") for row in self.current("methods")}
-        return frozenset(getattr(row, "method", "") for row in self.rows.get("methods", ())) - sold
+        sold = {row.method for row in self.every(MethodRow)}
+        return frozenset(id_of("methods", row) for row in self.rows.get("methods", ())) - sold
 
     def price_class(self, name: str) -> PriceClass:
         return self._by_id(PriceClass)[name]
@@ -161,8 +166,7 @@ class Tables(Frozen, dict=True):
 
     def tax_class(self, place: str, word: str) -> TaxClass | None:
         """How a place taxes work of this class, or None where it is taxed like all else."""
-        rows = cast(tuple[TaxClass, ...], self.current("tax_classes"))
-        return next((row for row in rows if word and (row.place, row.tax_class) == (place, word)), None)
+        return next((row for row in self.every(TaxClass) if word and (row.place, row.tax_class) == (place, word)), None)
 
     def work_item(self, item: str) -> WorkItem:
         return self._by_id(WorkItem)[item]
@@ -188,44 +192,44 @@ class Tables(Frozen, dict=True):
 
     @property
     def settings(self) -> tuple[Setting, ...]:
-        return cast(tuple[Setting, ...], self.current("settings"))
+        return self.every(Setting)
 
     @property
     def work_items(self) -> tuple[WorkItem, ...]:
-        return cast(tuple[WorkItem, ...], self.current("work_items"))
+        return self.every(WorkItem)
 
     @property
     def recipes(self) -> tuple[Recipe, ...]:
-        return cast(tuple[Recipe, ...], self.current("recipes"))
+        return self.every(Recipe)
 
     @property
     def factors(self) -> tuple[Factor, ...]:
-        return cast(tuple[Factor, ...], self.current("factors"))
+        return self.every(Factor)
 
     @property
     def crew_members(self) -> tuple[CrewMember, ...]:
-        return cast(tuple[CrewMember, ...], self.current("crews"))
+        return self.every(CrewMember)
 
     @property
     def roles(self) -> tuple[Role, ...]:
-        return cast(tuple[Role, ...], self.current("roles"))
+        return self.every(Role)
 
     @property
     def contingencies(self) -> tuple[Contingency, ...]:
-        return cast(tuple[Contingency, ...], self.current("contingency"))
+        return self.every(Contingency)
 
     @property
     def events(self) -> tuple[Event, ...]:
-        return cast(tuple[Event, ...], self.current("events"))
+        return self.every(Event)
 
     @property
     def extras(self) -> tuple[ExtraRow, ...]:
-        return cast(tuple[ExtraRow, ...], self.current("extras"))
+        return self.every(ExtraRow)
 
     @property
     def add_ons(self) -> tuple[AddOnRow, ...]:
-        return cast(tuple[AddOnRow, ...], self.current("add_ons"))
+        return self.every(AddOnRow)
 
     @property
     def terms(self) -> tuple[TermRow, ...]:
-        return cast(tuple[TermRow, ...], self.current("terms"))
+        return self.every(TermRow)

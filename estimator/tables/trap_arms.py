@@ -30,8 +30,7 @@ def trap_arms(written: Sequence[str]) -> Arms:
 
 def arms_can_be_read(view: View) -> Iterator[Problem]:
     """Every part of every place's trap arms."""
-    for row in view.tables.current("places"):
-        assert isinstance(row, PlaceRow)
+    for row in view.tables.every(PlaceRow):
         for count, part in enumerate(row.trap_arms, start=1):
             try:
                 trap_arms(row.trap_arms[:count])

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from estimator.cli.interview import log_files
 from estimator.cli.interview.keeping import JobFile, held
-from estimator.cli.interview.own_words import FirmWords, lesson, why_not
+from estimator.cli.interview.own_words import FirmWords, lesson, why_not, words_of
 from estimator.cli.interview.rows import REMARK, answered, put, too_long
 from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.steps import Step, items
@@ -55,9 +55,8 @@ class _Log:
         self.firm, self.refused = firm, set[str]()
         self.job, self.step, self.terminal = job, step, terminal
         self.name = log_files.name_of(job, step)
-        words = job.data.get("words", {})
-        own = {str(k): str(v) for k, v in words.items()} if isinstance(words, dict) else {}
-        self.log = TypedLog(log_files.about(job, step, self.name), own, log_files.rows_of(job, step, self.name))
+        about, rows = log_files.about(job, step, self.name), log_files.rows_of(job, step, self.name)
+        self.log = TypedLog(about, words_of(job), rows)
 
     def ask(self) -> tuple[int, bool]:
         """How many were answered, and whether the user went away."""

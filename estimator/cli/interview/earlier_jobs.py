@@ -17,14 +17,15 @@ def known_before(job_file: Path, tables: Path | None, today: date) -> Known:
     """Errors: none; what cannot be read is not leaned on, nor are the invented names and words of a demo."""
     from estimator.cli.tables_asked import tables_for
     from estimator.tables.own_facts import in_use
+    from estimator.tables.rows import PlaceRow, Soil
 
     jobs = [data for path in _job_files(job_file) if (data := _job_in(path))]
     read, _ = tables_for(today, tables)
     numbers = [str(data["job"]["number"]) for data in jobs if "number" in data["job"]]
     return Known(
         today=today,
-        soils=tuple(str(row.soil) for row in read.current("soils")) if read else (),  # type: ignore[attr-defined]
-        places={str(row.place): str(row.text) for row in read.current("places")} if read else {},  # type: ignore[attr-defined]
+        soils=tuple(row.soil for row in read.every(Soil)) if read else (),
+        places={row.place: row.text for row in read.every(PlaceRow)} if read else {},
         own_facts=in_use(read) if read else (),
         last=next((_flat(data) for data in jobs if data["job"].get("demo") is not True), {}),
         number=next_number(numbers, today),

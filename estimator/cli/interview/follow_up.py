@@ -78,6 +78,3 @@ def _pictures(job: JobFile) -> tuple[str, ...]:
         return tuple(sorted(p.name for p in job.path.parent.iterdir() if p.suffix.lower() in PICTURES and p.is_file()))
     except OSError:
         return ()
-
-
-__all__ = ["DONE", "LEAVE", "TO_THE_LOG", "Gap", "asked"]

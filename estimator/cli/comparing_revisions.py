@@ -51,13 +51,13 @@ def _as_found(old: Record, new: Record, known: Known) -> dict[str, Decimal]:
 
 
 def _job(record: Record) -> "Job | None":
-    """The job as its notes say, with the add-ons chosen for it and the visits before it."""
-    from estimator.fieldnotes import read_job
-    from estimator.records.again import laid_out
+    """The job as its notes say; None where this program cannot read them."""
+    from estimator.records.again import job_of
 
-    with laid_out(record.inputs) as job_file:
-        job = read_job(job_file).job
-    return record.inputs.complete(job) if job else None
+    try:
+        return job_of(record.inputs)
+    except CannotGoOn:
+        return None
 
 
 def _priced(job: "Job", new: Record, known: Known) -> dict[str, Decimal]:

@@ -166,20 +166,13 @@ def again(out: Layout, job_file: Path, asked: str) -> None:
 
 
 def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
-    return _made(_for_the_office(quote_again(job_file, inputs), inputs), number, inputs)
+    from estimator.records.again import job_in
+
+    return _made(_for_the_office(quote_of(job_in(job_file, inputs), inputs), inputs), number, inputs)
 
 
-def quote_again(job_file: Path, inputs: "Inputs") -> Quote:
-    """Return the quote of a revision from the notes and tables of its day. Errors: CannotGoOn where the notes stop it."""
-    from estimator.fieldnotes import read_job
-
-    reading = read_job(job_file)
-    if reading.job is None:
-        raise CannotGoOn(*reading.problems)
-    return _quote_of(inputs.complete(reading.job), inputs)
-
-
-def _quote_of(job: "Job", inputs: "Inputs") -> Quote:
+def quote_of(job: "Job", inputs: "Inputs") -> Quote:
+    """Return the quote of a revision, or its report, with the tables of its day. Errors: CannotGoOn where the job stops both."""
     from estimator.pipeline import report, run
 
     day = inputs.dated or inputs.day

@@ -12,7 +12,7 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.papers.change_order import ChangeOrder, change_order
 from estimator.records.accepted import Acceptance, accepted
-from estimator.records.again import laid_out
+from estimator.records.again import job_of
 from estimator.records.names import revisions_folder
 from estimator.records.noted_since import facts_since, gone_since, noted_since
 from estimator.records.revisions import Revision, named, newest
@@ -69,16 +69,11 @@ def _order(signed: Acceptance, before: Quote, after: Quote, place: Place) -> Cha
 
 def quote_of(revision: Revision) -> Quote:
     """The quote as it was issued. Errors: CannotGoOn for a damaged record, or one that this program makes otherwise."""
-    from estimator.fieldnotes import read_job
     from estimator.pipeline import run
 
     record = revision.record()
     inputs = record.inputs
-    with laid_out(inputs) as job_file:
-        reading = read_job(job_file)
-    if reading.job is None:
-        raise CannotGoOn(*reading.problems)
-    quote = run(inputs.complete(reading.job), inputs.tables, inputs.dated or inputs.day).quote
+    quote = run(job_of(inputs), inputs.tables, inputs.dated or inputs.day).quote
     issued = [Decimal(option["price"]["total"]) for option in record.data["quote"]["options"]]
     if quote is None or [option.price.total for option in quote.options] != issued:
         words = {"name": revision.name, "program": record.made_by}

@@ -13,21 +13,20 @@ from estimator.onsite.sheet import SiteSheet
 def record(job_file: Path, tables: Path | None, letter: str) -> tuple[Job, SiteSheet]:
     """Return the job as it was sold and the record of its work. Errors: CannotGoOn where nothing was accepted, or for what is wrong in the file."""
     from estimator.cli.clock import today
-    from estimator.cli.issuing import quote_again
+    from estimator.cli.issuing import quote_of
     from estimator.cli.tables_asked import readable_tables
     from estimator.cli.views.problems import tell
     from estimator.fieldnotes.afterwards import read_afterwards
     from estimator.pipeline.costing import with_job_settings
     from estimator.records.afterwards.sold import sold
-    from estimator.records.again import laid_out
+    from estimator.records.again import job_of
     from estimator.records.finished import day_done
     from estimator.records.names import revisions_folder
 
     folder = revisions_folder(job_file)
     signed = sold(folder, letter)
     inputs = signed.record.inputs
-    with laid_out(inputs) as notes:
-        quote = quote_again(notes, inputs)
+    quote = quote_of(job_of(inputs), inputs)
     option = next(o for o in quote.options if o.letter == signed.letter)
     now = with_job_settings(quote.job, readable_tables(today(), tables))
     as_sold = Sold(option=option, job=quote.job, tables_then=inputs.tables, tables=now, done=day_done(folder))

@@ -10,8 +10,10 @@ from pathlib import Path
 from estimator.disk.disk import Disk
 from estimator.disk.read import read_bytes
 from estimator.disk.whole import cleared, fresh, sweep
+from estimator.fieldnotes import read_job
 from estimator.fieldnotes.textfile import lies_below
 from estimator.model.frozen import Frozen
+from estimator.model.job import Job
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Say
 from estimator.records.issue import Made
@@ -78,6 +80,23 @@ def laid_out(inputs: Inputs) -> Iterator[Path]:
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(text.encode("utf-8", "surrogateescape"))
         yield Path(folder) / _below(inputs.job_file)
+
+
+def job_of(inputs: Inputs) -> Job:
+    """Return the job that a record's notes tell. Errors: as `job_in`."""
+    with laid_out(inputs) as job_file:
+        return job_in(job_file, inputs)
+
+
+def job_in(job_file: Path, inputs: Inputs) -> Job:
+    """Return the job of notes laid out, with the add-ons chosen for it and the visits before it.
+
+    Errors: CannotGoOn where this program cannot read them.
+    """
+    reading = read_job(job_file)
+    if reading.job is None:
+        raise CannotGoOn(*reading.problems)
+    return inputs.complete(reading.job)
 
 
 def _pictures(revision: Revision, record: Record) -> dict[str, bytes]:

@@ -1,6 +1,7 @@
 """A job file and tables in; the job read and judged out, with every problem it has; nothing is priced."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -25,7 +26,7 @@ class Looked(Frozen, kw_only=True):
     job: Job | None
     problems: tuple[Problem, ...]
     priced_on: date | None = None
-    named: str = ""
+    named: Path | None = None
     diagnosis: Diagnosis | None = None
     notices: tuple[Problem, ...] = ()
     texts: Mapping[str, str] = {}
@@ -37,8 +38,7 @@ class Looked(Frozen, kw_only=True):
     @property
     def tables(self) -> "Tables | None":
         """Those of the day, read when somebody asks."""
-        named = Path(self.named) if self.named else None
-        return readable_tables(self.priced_on, named) if self.priced_on else None
+        return readable_tables(self.priced_on, self.named) if self.priced_on else None
 
 
 def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = (), on: date | None = None) -> Looked:
@@ -49,7 +49,8 @@ def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = ()
         looked = _look(job_file, tables, changes, on)
         return looked, looked.texts
 
-    return anew()[0] if changes else asked_before("look", job_file, tables, anew, on)
+    looked = anew()[0] if changes else asked_before("look", job_file, tables, anew, on)
+    return replace(looked, named=tables)  # where the tables lie now: what was kept earlier says nothing of that
 
 
 def _look(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None) -> Looked:
@@ -77,7 +78,6 @@ def _look(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on
         job=job,
         problems=(*problems, *unknown),
         priced_on=on or job.day,
-        named=str(tables or ""),
         diagnosis=diagnosis,
         notices=notices,
         texts=texts,

@@ -24,19 +24,22 @@ NOTHING_TO_OFFER = "quote/nothing-to-offer"
 
 class Priced(Frozen, kw_only=True):
     """A job run the whole way; `as_filed` is the quote without the changes where something was changed for a what-if;
-    `repairs` are all that the rules allow."""
+    `repairs` are all that the rules allow. It was priced with the tables of `priced_on`, read on the day of the job."""
 
     quote: "Quote"
-    read_tables: "Callable[[], Tables]"
-    verdicts: tuple[Verdict, ...]
     texts: Mapping[str, str]
-    as_filed: "Quote | None" = None
+    read_on: date
+    priced_on: date
+    verdicts: tuple[Verdict, ...] = ()
     repairs: "tuple[Repair, ...]" = ()
+    problems: tuple[Problem, ...] = ()
+    named: Path | None = None  # where the tables lie, where that was said
+    as_filed: "Quote | None" = None
 
     @property
     def tables(self) -> "Tables":
         """What it was priced with; read when somebody asks."""
-        return self.read_tables()
+        return readable_tables(self.read_on, self.named).on(self.priced_on)
 
 
 PriceDay = Callable[[date], date]
@@ -48,29 +51,33 @@ def same_day(day: date) -> date:
     return day
 
 
+class Asked(Frozen, kw_only=True):
+    """What is to be priced: a job file with changes for a what-if, on a day, with tables and add-ons.
+
+    `add_ons` None: those chosen for the newest revision, else those of the job file.
+    """
+
+    job_file: Path
+    tables: Path | None = None
+    changes: Sequence[str] | None = None
+    on: date | None = None
+    price_day: PriceDay = same_day
+    add_ons: tuple[str, ...] | None = None
+
+
 def priced(
     job_file: Path,
     tables: Path | None,
     changes: Sequence[str] | None = None,
     on: date | None = None,
-    price_day: PriceDay = same_day,
-    add_ons: tuple[str, ...] | None = None,
 ) -> Priced:
-    """From notes to a quote; with None the add-ons chosen for the newest revision, else those of the job file.
-
-    Errors: CannotGoOn with every problem that stops the price.
-    """
-    run = _run(job_file, tables, changes, on, price_day, add_ons)
-    return run if not changes else replace(run, as_filed=_run(job_file, tables, None, on, price_day).quote)
+    """From notes to a quote. Errors: CannotGoOn with every problem that stops the price."""
+    asked = Asked(job_file=job_file, tables=tables, changes=changes, on=on)
+    run = _priced(asked)
+    return replace(run, as_filed=_priced(replace(asked, changes=None)).quote) if changes else run
 
 
-def quoted(
-    job_file: Path,
-    tables: Path | None,
-    on: date | None,
-    price_day: PriceDay,
-    add_ons: tuple[str, ...] | None = None,
-) -> Priced:
+def quoted(asked: Asked) -> Priced:
     """From notes to a quote, or to a report without options where the rules leave no way of repair.
 
     Errors: CannotGoOn with every problem that stops both.
@@ -78,14 +85,13 @@ def quoted(
     from estimator.pipeline import report
 
     try:
-        return priced(job_file, tables, None, on, price_day, add_ons)
+        return _priced(asked)
     except CannotGoOn as stop:
         if not only_nothing_to_offer(stop):
             raise
-    job, read, texts = ready(job_file, tables, None, on)
-    priced_with = read.on(price_day(read.day))
-    told = report(_as_chosen(job_file, job, add_ons), priced_with, read.day)
-    return Priced(quote=told, read_tables=lambda: priced_with, verdicts=(), texts=texts)
+    job, tables, texts = _ready(asked)
+    quote = report(job, tables, asked.on or job.day)
+    return _with_tables(Priced(quote=quote, texts=texts, read_on=asked.on or job.day, priced_on=tables.day), asked)
 
 
 def only_nothing_to_offer(stop: CannotGoOn) -> bool:
@@ -93,60 +99,51 @@ def only_nothing_to_offer(stop: CannotGoOn) -> bool:
     return {problem.code for problem in stop.problems} == {NOTHING_TO_OFFER}
 
 
-def _run(
-    job_file: Path,
-    tables: Path | None,
-    changes: Sequence[str] | None,
-    on: date | None,
-    price_day: PriceDay,
-    add_ons: tuple[str, ...] | None = None,
-) -> Priced:
+def _priced(asked: Asked) -> Priced:
     from estimator.cli.asked_before import asked_before
     from estimator.cli.views.problems import tell
 
-    def anew() -> tuple[_Run, Mapping[str, str]]:
-        run = _run_anew(job_file, tables, changes, on, price_day, add_ons)
+    def anew() -> tuple[Priced, Mapping[str, str]]:
+        run = _priced_anew(asked)
         return run, run.texts
 
-    if changes or price_day is not same_day:
+    if asked.changes or asked.price_day is not same_day:
         run = anew()[0]
     else:
-        run = asked_before("price", job_file, tables, anew, on, add_ons, _newest(job_file), _visits(job_file))
+        file = asked.job_file
+        run = asked_before("price", file, asked.tables, anew, asked.on, asked.add_ons, _newest(file), _visits(file))
     tell(run.problems)
+    return _with_tables(run, asked)
+
+
+def _priced_anew(asked: Asked) -> Priced:
+    from estimator.pipeline import run
+
+    job, tables, texts = _ready(asked)
+    day = asked.on or job.day
+    result = run(job, tables, day)
+    if result.quote is None:
+        raise CannotGoOn(*result.problems)
     return Priced(
-        quote=run.quote,
-        read_tables=lambda: readable_tables(on or run.quote.job.day, tables).on(price_day(run.quote.job.day)),
-        verdicts=run.verdicts,
-        texts=run.texts,
-        repairs=run.repairs,
+        quote=result.quote,
+        texts=texts,
+        read_on=day,
+        priced_on=tables.day,
+        verdicts=result.choices.verdicts,
+        repairs=result.offers.repairs,
+        problems=result.problems,
     )
 
 
-class _Run(Frozen):
-    """What is kept of a run: all but the tables, which are kept by themselves."""
-
-    quote: "Quote"
-    verdicts: tuple[Verdict, ...]
-    texts: Mapping[str, str]
-    repairs: "tuple[Repair, ...]"
-    problems: tuple[Problem, ...]
+def _with_tables(run: Priced, asked: Asked) -> Priced:
+    """With where its tables lie now: what was kept of an earlier run says nothing of that."""
+    return replace(run, named=asked.tables)
 
 
-def _run_anew(
-    job_file: Path,
-    tables: Path | None,
-    changes: Sequence[str] | None,
-    on: date | None,
-    price_day: PriceDay,
-    add_ons: tuple[str, ...] | None,
-) -> _Run:
-    from estimator.pipeline import run
-
-    job, read, texts = ready(job_file, tables, changes, on)
-    result = run(_as_chosen(job_file, job, add_ons), read.on(price_day(read.day)), read.day)
-    if result.quote is None:
-        raise CannotGoOn(*result.problems)
-    return _Run(result.quote, result.choices.verdicts, texts, result.offers.repairs, result.problems)
+def _ready(asked: Asked) -> "tuple[Job, Tables, Mapping[str, str]]":
+    """The job with its add-ons and visits, and the tables of the day whose prices count. Errors: as `ready`."""
+    job, tables, texts = ready(asked.job_file, asked.tables, asked.changes, asked.on)
+    return _as_chosen(asked, job), tables.on(asked.price_day(tables.day)), texts
 
 
 def _newest(job_file: Path) -> object:
@@ -157,13 +154,13 @@ def _newest(job_file: Path) -> object:
     return last_summary(revisions_folder(job_file))
 
 
-def _as_chosen(job_file: Path, job: Job, add_ons: tuple[str, ...] | None) -> Job:
+def _as_chosen(asked: Asked, job: Job) -> Job:
     """The job with the add-ons that are chosen now, or were for its newest revision, and the visits accepted before."""
     from estimator.records.names import revisions_folder
     from estimator.records.newest import chosen_last
 
-    chosen = chosen_last(revisions_folder(job_file), job) if add_ons is None else add_ons
-    return replace(job.with_add_ons(chosen), visits=_visits(job_file))
+    chosen = chosen_last(revisions_folder(asked.job_file), job) if asked.add_ons is None else asked.add_ons
+    return replace(job.with_add_ons(chosen), visits=_visits(asked.job_file))
 
 
 def _visits(job_file: Path) -> tuple[PastVisit, ...]:

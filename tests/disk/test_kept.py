@@ -182,6 +182,21 @@ def test_a_log_that_was_not_there_is_found_when_it_comes(cache: Path, tmp_path: 
     run(*words)
 
 
+@pytest.mark.parametrize("command", [("site", "water"), ("unknowns",)])
+def test_tables_that_were_moved_are_found_where_they_lie_now(
+    cache: Path, tmp_path: Path, command: tuple[str, ...]
+) -> None:
+    """The same tables in another folder give the same answer from the cache, which looks for no folder that is gone."""
+    for name in demo.FILES:
+        shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
+    job, before, after = str(tmp_path / "job.toml"), tmp_path / "prices", tmp_path / "moved"
+    run("tables", "folder", str(before))
+    sheet, *rest = command
+    was = run(sheet, job, *rest, "--tables", str(before))
+    before.rename(after)
+    assert run(sheet, job, *rest, "--tables", str(after)) == was
+
+
 def test_a_picture_is_drawn_once_and_kept(cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """From the cache the same bytes as drawn anew; other words, another picture."""
 

@@ -12,7 +12,7 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import chained
 from estimator.pricing.cancellation import cancel_until
 from estimator.records.lock import locked
-from estimator.records.note import day_of, read_note, write_note
+from estimator.records.note import day_of, read_note, write_once
 from estimator.records.problems import (
     ACCEPTED_TOO_EARLY,
     ACCEPTED_TOO_LATE,
@@ -54,10 +54,8 @@ def accept(folder: Path, revision: Revision, letter: str, on: date, disk: Disk |
     until = str(cancel_until(on, days)) if days else ""
     wanted = Acceptance(revision.number, option["letter"], str(on), option["price"]["total"], until)
     with in_plain_words(folder, revision.number), locked(folder):
-        held = _of(folder, revision)
-        if held is None:
-            write_note(note_of(folder, revision), wanted, disk or Disk())
-    if held not in (None, wanted):
+        held = write_once(note_of(folder, revision), wanted, _of(folder, revision), disk)
+    if held != wanted:
         raise CannotGoOn(
             ALREADY_ACCEPTED(Place(file=str(folder)), number=held.revision, letter=held.option, day=held.on)
         )

@@ -10,7 +10,7 @@ from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.records.accepted import accepted
 from estimator.records.lock import locked
-from estimator.records.note import day_of, read_note, write_note
+from estimator.records.note import day_of, read_note, write_once
 from estimator.records.problems import ALREADY_DONE, DONE_TOO_EARLY, DONE_WHILE_CANCELLABLE, NOT_ACCEPTED
 from estimator.records.refusals import in_plain_words
 from estimator.records.revisions import revisions
@@ -35,10 +35,8 @@ def finish(folder: Path, on: date, disk: Disk | None = None) -> Finished:
         raise CannotGoOn(DONE_TOO_EARLY(place, day=on, letter=signed.option, accepted=signed.on))
     wanted = Finished(signed.revision, signed.option, str(on))
     with in_plain_words(folder, signed.revision), locked(folder):
-        held = done_of(folder, signed.revision)
-        if held is None:
-            write_note(note_of(folder, signed.revision), wanted, disk or Disk())
-    if held not in (None, wanted):
+        held = write_once(note_of(folder, signed.revision), wanted, done_of(folder, signed.revision), disk)
+    if held != wanted:
         raise CannotGoOn(ALREADY_DONE(place, day=held.on))
     return wanted
 

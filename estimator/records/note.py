@@ -1,28 +1,24 @@
-"""A small note beside the revisions in and out: written once, never over, and read whole or named as damaged."""
+"""A small JSON note beside the revisions in and out: read whole or named as damaged, put in its place in one step."""
 
 import json
 from collections.abc import Callable
-from dataclasses import asdict
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import Any, TypeVar
 
 from estimator.disk.disk import Disk
 from estimator.disk.read import read_text
 from estimator.disk.whole import write_whole
-from estimator.model.problem import CannotGoOn, Place
+from estimator.model.problem import CannotGoOn, Kind, Place
 from estimator.model.say import Say
-from estimator.records.plain import dumped
+from estimator.records.plain import dumped, plain
 from estimator.records.problems import NOTE_DAMAGED
 
-if TYPE_CHECKING:
-    from _typeshed import DataclassInstance
-
-Kept = TypeVar("Kept")
+Note = TypeVar("Note")
 
 
-def read_note(path: Path, made: Callable[[dict[str, Any]], Kept]) -> Kept | None:
-    """What stands in the note, None where there is none. Errors: CannotGoOn where it is not as it was written."""
+def read_note(path: Path, made: Callable[[dict[str, Any]], Note], damaged: Kind = NOTE_DAMAGED) -> Note | None:
+    """What `made` makes of the note, None where there is none. Errors: CannotGoOn where it is not as it was written."""
     if not path.exists():
         return None
     try:
@@ -30,12 +26,20 @@ def read_note(path: Path, made: Callable[[dict[str, Any]], Kept]) -> Kept | None
     except (OSError, ValueError, TypeError, KeyError, AttributeError, ArithmeticError, RecursionError) as error:
         refused = isinstance(error, OSError) and error.strerror
         said = str(refused) if refused else Say.of("it is cut short, or was changed by hand")
-        raise CannotGoOn(NOTE_DAMAGED(Place(file=str(path)), name=path.name, said=said)) from None
+        raise CannotGoOn(damaged(Place(file=str(path)), name=path.name, said=said)) from None
 
 
-def write_note(path: Path, note: "DataclassInstance", disk: Disk) -> None:
-    """Written beside its place and renamed, so that a half-written note is never found."""
-    write_whole(path, dumped(asdict(note)), disk)
+def write_note(path: Path, note: object, disk: Disk | None = None) -> None:
+    """Written beside its place and renamed, so that a half-written note is never found. The caller holds the folder's lock."""
+    write_whole(path, dumped(plain(note)), disk)
+
+
+def write_once(path: Path, note: Note, standing: Note | None, disk: Disk | None = None) -> Note:
+    """Written where nothing is `standing` yet. Return what stands there then."""
+    if standing is not None:
+        return standing
+    write_note(path, note, disk)
+    return note
 
 
 def day_of(text: str) -> str:

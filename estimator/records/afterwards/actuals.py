@@ -13,10 +13,10 @@ from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Say
 from estimator.pricing.actuals import CAUSES, Actual
-from estimator.records.afterwards.problems import NO_TASK, UNKNOWN_CAUSE
-from estimator.records.afterwards.small_file import read_small, write_small
+from estimator.records.afterwards.problems import DAMAGED, NO_TASK, UNKNOWN_CAUSE
 from estimator.records.afterwards.sold import Sold
 from estimator.records.lock import locked
+from estimator.records.note import read_note, write_note
 from estimator.records.refusals import in_plain_words
 
 NAME = "actuals.json"
@@ -33,7 +33,7 @@ class Worked(Frozen, kw_only=True):
 
 def worked(folder: Path) -> Worked | None:
     """What was kept, None where nothing was. Errors: CannotGoOn when it is damaged."""
-    return read_small(folder / NAME, _made)
+    return read_note(folder / NAME, _made, DAMAGED)
 
 
 def _made(held: Mapping[str, Any]) -> Worked:
@@ -76,11 +76,11 @@ def keep(
         if held is not None and (held.revision, held.option) == (mine.revision, mine.option):
             mine = held
         elif held is not None:
-            write_small(folder / f"actuals r{held.revision} {held.option}.json", held, disk)
+            write_note(folder / f"actuals r{held.revision} {held.option}.json", held, disk)
         tasks = {entry.task for entry in entries}
         left = mine.entries if add else tuple(e for e in mine.entries if e.task not in tasks)
         kept = replace(mine, entries=(*left, *entries), days=mine.days if days is None else days)
-        write_small(folder / NAME, kept, disk)
+        write_note(folder / NAME, kept, disk)
     return kept
 
 

@@ -8,10 +8,11 @@ from typing import Any
 from estimator.disk.disk import Disk
 from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place
-from estimator.records.afterwards.problems import LOST_AFTER_DONE
-from estimator.records.afterwards.small_file import read_small, write_small
+from estimator.records.afterwards.problems import DAMAGED, LOST_AFTER_DONE
 from estimator.records.finished import finished
 from estimator.records.lock import locked
+from estimator.records.note import read_note, write_note
+from estimator.records.refusals import in_plain_words
 from estimator.records.revisions import named, newest
 
 NAME = "lost.json"
@@ -31,9 +32,9 @@ def lose(folder: Path, on: date, why: str, disk: Disk | None = None) -> Lost:
     if (ended := finished(folder)) is not None and ended.revision == last.number:
         raise CannotGoOn(LOST_AFTER_DONE(Place(file=str(folder)), day=ended.on))
     wanted = Lost(last.number, str(on), why)
-    with locked(folder):
+    with in_plain_words(folder, last.number), locked(folder):
         others = [one for one in all_lost(folder) if one.revision != wanted.revision]
-        write_small(folder / NAME, {"lost": (*others, wanted)}, disk)
+        write_note(folder / NAME, {"lost": (*others, wanted)}, disk)
     return wanted
 
 
@@ -54,4 +55,4 @@ def all_lost(folder: Path) -> tuple[Lost, ...]:
             Lost(int(one["revision"]), str(date.fromisoformat(one["on"])), str(one["why"])) for one in held["lost"]
         )
 
-    return read_small(folder / NAME, made) or ()
+    return read_note(folder / NAME, made, DAMAGED) or ()

@@ -15,10 +15,10 @@ from estimator.model.say import Say
 from estimator.pricing.ledger import Entry, Kind, owed, tax_on
 from estimator.pricing.payments import WORDS
 from estimator.records.accepted import all_accepted
-from estimator.records.afterwards.problems import NO_MILESTONE
-from estimator.records.afterwards.small_file import read_small, write_small
+from estimator.records.afterwards.problems import DAMAGED, NO_MILESTONE
 from estimator.records.afterwards.sold import Sold, all_sold
 from estimator.records.lock import locked
+from estimator.records.note import read_note, write_note
 from estimator.records.recorded_text import sentence
 from estimator.records.refusals import in_plain_words
 from estimator.schedule.dates import dated
@@ -144,7 +144,7 @@ def _by_schedule(done: Sold, first: date | None) -> dict[str, date]:
 
 
 def _kept(folder: Path) -> tuple[tuple[Entry, ...], dict[str, date]]:
-    held = read_small(folder / NAME, _made)
+    held = read_note(folder / NAME, _made, DAMAGED)
     return ((), {}) if held is None else held
 
 
@@ -177,7 +177,7 @@ def note(
         held, before = _kept(folder)
         days = before if due is None else {**before, **due}
         kept = (*held, *entries)
-        write_small(folder / NAME, {"entries": kept, "due": days}, disk)
+        write_note(folder / NAME, {"entries": kept, "due": days}, disk)
     return money(folder, done)
 
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from typer.core import TyperCommand, TyperGroup
 
-from estimator.cli.reader import reads, told
+from estimator.cli.reader import for_reader, reads
 from estimator.model.languages import LANGUAGES
 from estimator.model.say import Say
 
@@ -38,7 +38,7 @@ def heard(words: Sequence[str]) -> None:
 
 def in_words(text: str) -> str:
     """A help text in the reader's language."""
-    return told(Say(text=text)) if text else text
+    return for_reader(Say(text=text)) if text else text
 
 
 class _Told:

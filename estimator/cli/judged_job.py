@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from estimator.tables.tables import Tables
 
 
-class Looked(Frozen, kw_only=True):
+class Judged(Frozen, kw_only=True):
     """A job as far as it could be read: without one, `job` is None and the problems say why.
 
     `notices` are what stands against a quote of this job, to be told beside its problems. `priced_on` is the day of the
@@ -41,19 +41,19 @@ class Looked(Frozen, kw_only=True):
         return readable_tables(self.priced_on, self.named) if self.priced_on else None
 
 
-def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = (), on: date | None = None) -> Looked:
+def judged(job_file: Path, tables: Path | None, changes: Sequence[str] | None = (), on: date | None = None) -> Judged:
     """The notes read and judged, with the tables of the day. Errors: none; all problems are in what comes back."""
     from estimator.cli.asked_before import asked_before
 
-    def anew() -> tuple[Looked, Mapping[str, str]]:
-        looked = _look(job_file, tables, changes, on)
+    def anew() -> tuple[Judged, Mapping[str, str]]:
+        looked = _judged(job_file, tables, changes, on)
         return looked, looked.texts
 
     looked = anew()[0] if changes else asked_before("look", job_file, tables, anew, on)
     return replace(looked, named=tables)  # where the tables lie now: what was kept earlier says nothing of that
 
 
-def _look(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None) -> Looked:
+def _judged(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None) -> Judged:
     from estimator.cli.what_if import changed
     from estimator.diagnosis.diagnose import diagnose
     from estimator.fieldnotes import read_job
@@ -65,16 +65,16 @@ def _look(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on
         reading = read_job(file)
     job, texts = reading.job, dict(reading.files)
     if job is None:
-        return Looked(job=None, problems=reading.problems)
+        return Judged(job=None, problems=reading.problems)
     notices = tuple(demo_place(job))
     priced_with, table_problems = tables_for(on or job.day, tables)
     problems = (*reading.problems, *(p for p in table_problems if p.level is Level.ERROR))
     if priced_with is None:
-        return Looked(job=job, problems=problems, notices=notices, texts=texts)
+        return Judged(job=job, problems=problems, notices=notices, texts=texts)
     unknown = unknown_words(job, priced_with)
     stops = any(p.level is Level.ERROR for p in unknown)
     diagnosis = diagnose(job, priced_with if stops else with_settings_of(job, priced_with))
-    return Looked(
+    return Judged(
         job=job,
         problems=(*problems, *unknown),
         priced_on=on or job.day,

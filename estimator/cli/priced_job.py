@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from estimator.cli.judged_job import look
+from estimator.cli.judged_job import judged
 from estimator.cli.tables_asked import readable_tables
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
@@ -183,7 +183,7 @@ def ready(
     job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None
 ) -> "tuple[Job, Tables, Mapping[str, str]]":
     """The job, the tables of the day and the texts, all fit to be priced. Errors: CannotGoOn with everything wrong."""
-    looked = look(job_file, tables, changes, on)
+    looked = judged(job_file, tables, changes, on)
     read = looked.tables
     if looked.job is None or read is None or looked.errors:
         raise CannotGoOn(*looked.problems)

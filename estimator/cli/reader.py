@@ -24,7 +24,7 @@ def reader() -> str:
         return LANGUAGES[0]
 
 
-def told(text: Say | str) -> str:
+def for_reader(text: Say | str) -> str:
     """Return a sentence in the reader's language; what is text already stands as it is."""
     if not isinstance(text, Say):
         return text

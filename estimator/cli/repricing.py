@@ -19,8 +19,9 @@ import typer
 from estimator.cli import rarely_swept
 from estimator.cli.guard import STOPPED
 from estimator.cli.problems import STOPPED_HALF_WAY
-from estimator.cli.reader import told
+from estimator.cli.reader import for_reader
 from estimator.cli.tables_asked import readable_tables
+from estimator.cli.views.jobs import below
 from estimator.cli.views.problems import tell
 from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.frozen import Frozen
@@ -56,8 +57,6 @@ def repriced(folder: Path, tables: Path | None, day: date, to: Path) -> Done:
 
     Errors: CannotGoOn for broken tables or a file in the way; typer.Exit when stopped by hand, with a word on what is kept.
     """
-    from estimator.cli.repriced_workbook import workbook
-
     free(to, WORKBOOK)
     priced_with, files, beside = readable_tables(day, tables), list(job_files(folder)), kept_beside(folder)
     sums = {path: _sum(path, priced_with, day) for path in files}
@@ -73,7 +72,7 @@ def repriced(folder: Path, tables: Path | None, day: date, to: Path) -> Done:
         tell([STOPPED_HALF_WAY(Place(file=str(beside)), done=len(rows), all=len(files))])
         raise typer.Exit(STOPPED) from None
     done = Done(tuple(rows[path] for path in files), found)
-    new_file(to, workbook(done.rows, folder, priced_with, day))
+    new_file(to, _workbook(done.rows, folder, priced_with, day))
     beside.unlink(missing_ok=True)
     return done
 
@@ -140,7 +139,30 @@ def _bar(all_: int, before: int) -> Iterator[Callable[[], None]]:
     from rich.console import Console
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
 
-    columns = (TextColumn(told(Say.of("pricing"))), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
+    columns = (TextColumn(for_reader(Say.of("pricing"))), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
     with Progress(*columns, console=Console(file=sys.stderr), transient=True) as progress:
         task = progress.add_task("", total=all_, completed=before)
         yield lambda: progress.advance(task)
+
+
+def _workbook(rows: Sequence[Repriced], folder: Path, tables: Tables, day: date) -> bytes:
+    """One row an option, and those that could not be priced with the reason."""
+    from estimator.papers.repriced import Move, Repricing, repriced_book
+    from estimator.sheets.write import write
+
+    moves = [
+        Move(
+            job=below(Path(row.job_file), folder),
+            number=row.number,
+            site=row.site,
+            revision=row.revision or "not issued",
+            option=move.option,
+            issued=move.issued,
+            now=move.now,
+        )
+        for row in rows
+        for move in row.moves
+    ]
+    wrong = [(below(Path(row.job_file), folder), row.wrong) for row in rows if row.wrong]
+    held = Repricing(tuple(moves), tuple(wrong), tables.fingerprint, day, tables.text("accent_colour"))
+    return write(repriced_book(held))

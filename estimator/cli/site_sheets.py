@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from estimator.cli.judged_job import Looked, look
+from estimator.cli.judged_job import Judged, judged
 from estimator.cli.priced_job import priced
 from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.job import Job
@@ -51,13 +51,13 @@ def _made(
         return record(job_file, tables, letter) if name == "record" else (None, callbacks(job_file))
     if name in OF_AN_OPTION:
         return _of_an_option(job_file, name, tables, changes, letter)
-    looked = look(job_file, tables, changes)
+    looked = judged(job_file, tables, changes)
     if looked.job is None or looked.tables is None or looked.diagnosis is None or looked.errors:
         raise CannotGoOn(*looked.problems)
     return looked.job, _of_the_house(name, job_file, looked, results)
 
 
-def _of_the_house(name: str, job_file: Path, looked: Looked, results: Sequence[Result]) -> SiteSheet:
+def _of_the_house(name: str, job_file: Path, looked: Judged, results: Sequence[Result]) -> SiteSheet:
     from estimator.fieldnotes.afterwards import read_afterwards
     from estimator.onsite.cleanout_sheet import cleanout_sheet
     from estimator.onsite.levels_sheet import levels_sheet

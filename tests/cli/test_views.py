@@ -12,9 +12,8 @@ from estimator.cli.commands.compare import compared_with
 from estimator.cli.views.check import write_check
 from estimator.cli.views.compare import as_data, write_comparison
 from estimator.cli.views.each_way import write_each_way
-from estimator.cli.views.explain import write_line
+from estimator.cli.views.explain import find, write_line
 from estimator.cli.views.layout import Layout
-from estimator.cli.views.lines_of_quote import find
 from estimator.cli.views.needs import write_needs
 from estimator.cli.views.options import on_site, write_options
 from estimator.cli.views.table import cells_wide, folded, table

@@ -17,16 +17,16 @@ def command(
     language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> int:
-    from estimator.cli.judged_job import look
+    from estimator.cli.judged_job import judged
     from estimator.cli.views.check import write_check
     from estimator.cli.views.layout import in_window
     from estimator.cli.views.problems import as_data, tell
     from estimator.cli.views.screen import answer
     from estimator.model.problem import Level
 
-    looked = look(job, tables, changes)
+    looked = judged(job, tables, changes)
     if not as_json and not changes and _answered(job, looked.problems, tables):
-        looked = look(job, tables, changes)
+        looked = judged(job, tables, changes)
     out = in_window(language)
     if looked.job:
         write_check(out, looked.job, looked.diagnosis)
@@ -44,8 +44,8 @@ def _answered(job: JobFile, problems: Sequence[Problem], tables: TablesFrom) -> 
 
     if not any(p.code in (ASKED.code, GAS_ASKED.code) for p in problems):
         return False
-    from estimator.cli.firm_words import firm_words
     from estimator.cli.interview.answering import answer_all
+    from estimator.cli.interview.own_words import firm_words
     from estimator.cli.interview.terminal import Terminal
 
     terminal = Terminal()

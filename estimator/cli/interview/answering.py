@@ -4,13 +4,13 @@ from dataclasses import replace
 from pathlib import Path
 
 from estimator.cli.interview import log_files
-from estimator.cli.interview.keeping import JobFile, held
+from estimator.cli.interview.keeping import JobFile, locked_job
 from estimator.cli.interview.own_words import FirmWords, lesson, why_not, words_of
 from estimator.cli.interview.rows import REMARK, answered, put, too_long
 from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.steps import Step, items
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.reader import told
+from estimator.cli.reader import for_reader
 from estimator.fieldnotes.answers import LONGEST, YES, cleaned
 from estimator.fieldnotes.logbook import Asked
 from estimator.fieldnotes.questions import SECTIONS
@@ -23,15 +23,15 @@ KEEP = Say.of("keep it as a remark")
 
 def asked_aloud(asked: Asked, terminal: Terminal) -> None:
     """The question, with what may be meant, best first. A line that may be gas says so."""
-    terminal.tell(f"? {told(asked.question)}", "bad" if asked.danger else "")
+    terminal.tell(f"? {for_reader(asked.question)}", "bad" if asked.danger else "")
     for n, choice in enumerate(asked.choices, start=1):
-        terminal.tell(f"  {n} {told(KEEP) if choice == REMARK else choice}")
+        terminal.tell(f"  {n} {for_reader(KEEP) if choice == REMARK else choice}")
 
 
 def answer_all(path: Path, terminal: Terminal, words: FirmWords | None = None) -> int:
     """Asks what is open in each log of the job; return how many lines were answered. Errors: CannotGoOn, OSError."""
-    with held(path) as mine:
-        if not mine:
+    with locked_job(path) as ours:
+        if not ours:
             terminal.tell(Say.of("the job is open in an interview; answer there"), "bad")
             return 0
         job = JobFile(path)
@@ -79,7 +79,7 @@ class _Log:
                 done += 1
                 continue
             asked_aloud(asked, self.terminal)
-            said = self.terminal.ask(f"  {told(PROMPT)}: ")
+            said = self.terminal.ask(f"  {for_reader(PROMPT)}: ")
             if said is None or said.strip().lower() in ("q", "quit", "exit"):
                 return done, True
             new = self._with(asked, row, said.strip())
@@ -97,7 +97,7 @@ class _Log:
             if word in self.refused:
                 continue
             says = Say.typed("your firm says {word} = {means}; use it in this log, yes or no", word=word, means=means)
-            if cleaned(self.terminal.ask(f"  {told(says)}: ") or "").lower() in YES:
+            if cleaned(self.terminal.ask(f"  {for_reader(says)}: ") or "").lower() in YES:
                 rows = (*self.log.rows[:row], f"{word} = {means}", *self.log.rows[row:])
                 self.log = replace(self.log, rows=rows)
                 log_files.written(self.job, self.step, self.name, rows)

@@ -3,19 +3,19 @@
 from datetime import date
 from pathlib import Path
 
-from estimator.cli.firm_words import firm_words
 from estimator.cli.guard import DONE, STOPPED
 from estimator.cli.interview import log_files
 from estimator.cli.interview.commands import COMMANDS
 from estimator.cli.interview.earlier_jobs import known_before
-from estimator.cli.interview.keeping import JobFile, held
+from estimator.cli.interview.keeping import JobFile, locked_job
 from estimator.cli.interview.next_question import END
+from estimator.cli.interview.own_words import firm_words
 from estimator.cli.interview.shown import missing
 from estimator.cli.interview.steps import Step, items, steps
 from estimator.cli.interview.talk import Talk
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.problems import FILE_THERE, INTERVIEW_OPEN
-from estimator.cli.reader import told
+from estimator.cli.reader import for_reader
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import cells_wide
 from estimator.disk.whole import sweep
@@ -27,8 +27,8 @@ from estimator.model.say import Say, Typed
 def interview(named: Path, resume: bool, log: str, tables: Path | None, today: date) -> int:
     """Errors: CannotGoOn for a file that cannot be read, or one that is there and is not to be gone on with."""
     path = named if named.suffix.lower() == ".toml" else named / "job.toml"
-    with held(path) as mine:
-        if not mine:
+    with locked_job(path) as ours:
+        if not ours:
             raise CannotGoOn(INTERVIEW_OPEN(Place(file=str(path))))
         sweep(path.parent)
         return _interview(path, resume, log, tables, today)
@@ -71,7 +71,7 @@ def _go_on(job: JobFile, terminal: Terminal) -> bool:
     if not terminal.live:
         terminal.tell(Say.typed("Go on with: {command}", command=f"estimator start --resume {job.path}"))
         return False
-    return cleaned(terminal.ask(told(Say.of("Go on with it")) + " [yes]: ") or "yes").lower() in YES
+    return cleaned(terminal.ask(for_reader(Say.of("Go on with it")) + " [yes]: ") or "yes").lower() in YES
 
 
 def _greet(job: JobFile, terminal: Terminal) -> None:
@@ -79,8 +79,8 @@ def _greet(job: JobFile, terminal: Terminal) -> None:
         Say.typed("{path} goes on.", path=str(job.path)),
         Say.typed("{path} is saved after each answer.", path=str(job.path)),
     )
-    terminal.say([Row(told(goes_on if job.text.strip() else begins), "head")])
-    commands = told(COMMANDS)
+    terminal.say([Row(for_reader(goes_on if job.text.strip() else begins), "head")])
+    commands = for_reader(COMMANDS)
     if cells_wide(commands) <= terminal.columns:
         terminal.say([commands])
     else:
@@ -103,7 +103,7 @@ def _log_of(job: JobFile, name: str, known: Known) -> str:
 def _kept(job: JobFile) -> list[Row]:
     """What is on the disk, and how to go on."""
     if not job.path.exists():
-        return [Row(told(Say.of("Stopped. Nothing was answered, so nothing was written.")))]
+        return [Row(for_reader(Say.of("Stopped. Nothing was answered, so nothing was written.")))]
     logs = [
         name
         for line in items(job.data, "line")
@@ -111,8 +111,8 @@ def _kept(job: JobFile) -> list[Row]:
     ]
     kept = ", ".join([str(job.path), *logs])
     return [
-        Row(told(Say.typed("Stopped. Kept: {kept}.", kept=kept))),
-        Row(told(Say.typed("Go on with: {command}", command=f"estimator start --resume {job.path}"))),
+        Row(for_reader(Say.typed("Stopped. Kept: {kept}.", kept=kept))),
+        Row(for_reader(Say.typed("Go on with: {command}", command=f"estimator start --resume {job.path}"))),
     ]
 
 
@@ -121,7 +121,7 @@ def _close(talk: Talk, terminal: Terminal) -> None:
         terminal.say(["", *_kept(talk.job)])
         return
     talk.job.stand_at("")
-    terminal.say([Row(""), Row(told(Say.typed("{path} is written.", path=str(talk.job.path))), "head")])
+    terminal.say([Row(""), Row(for_reader(Say.typed("{path} is written.", path=str(talk.job.path))), "head")])
     open_steps = missing(talk.job.data)
     if open_steps:
         terminal.tell(
@@ -131,7 +131,7 @@ def _close(talk: Talk, terminal: Terminal) -> None:
     errors = _errors(talk.job.path)
     if errors:
         terminal.tell(Say.of("{count} to mend before it can be priced; check names each with its line.", count=errors))
-    terminal.say([told(Say.typed("Next: {command}", command=f"estimator check {talk.job.path}"))])
+    terminal.say([for_reader(Say.typed("Next: {command}", command=f"estimator check {talk.job.path}"))])
 
 
 def _called(step: Step) -> str:

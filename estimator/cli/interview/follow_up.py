@@ -4,11 +4,11 @@ from estimator.cli.interview import log_files
 from estimator.cli.interview.commands import LEAVING, NO_MORE, NOBODY_KNOWS, in_english
 from estimator.cli.interview.gaps import PICTURES, Gap, Rows, gaps
 from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.log_replies import short
 from estimator.cli.interview.sheet import read
-from estimator.cli.interview.short_problem import short
 from estimator.cli.interview.steps import Step, item_of
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.reader import told
+from estimator.cli.reader import for_reader
 from estimator.fieldnotes.answers import Unread, cleaned
 from estimator.model.problem import Level
 from estimator.model.say import Say
@@ -31,7 +31,7 @@ def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -
         gap = next((gap for gap in gaps(sheet, _pictures(job)) if gap.text not in left_open), None)
         if gap is None:
             return DONE
-        answer = terminal.question(told(gap.text).partition(":")[0] if gap.text == before else gap.text, "")
+        answer = terminal.question(for_reader(gap.text).partition(":")[0] if gap.text == before else gap.text, "")
         before = gap.text
         if answer is None:
             return LEAVE

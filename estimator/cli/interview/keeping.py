@@ -27,7 +27,7 @@ def replaced(path: Path, text: str) -> None:
 
 
 @contextlib.contextmanager
-def held(path: Path) -> Iterator[bool]:
+def locked_job(path: Path) -> Iterator[bool]:
     """Holds the job file for one interview; False when another has it. The system gives it back however the program ends.
 
     The lock is a file in the user's own cache, so that none is left beside the job; a disk without locks holds nothing.

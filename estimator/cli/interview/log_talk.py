@@ -7,18 +7,16 @@ from estimator.cli.interview import log_files, reply
 from estimator.cli.interview.answering import asked_aloud
 from estimator.cli.interview.commands import AGAIN, ANSWER, TEACH, in_english
 from estimator.cli.interview.keeping import JobFile
-from estimator.cli.interview.lessons import Lessons
 from estimator.cli.interview.line_edit import STRUCK, Edit, edited, numbered, read_edit
 from estimator.cli.interview.log_account import account
-from estimator.cli.interview.log_told import greet, helped, listed, to_mend
-from estimator.cli.interview.own_words import FirmWords, Rows, lesson, why_not, words_of
+from estimator.cli.interview.log_replies import greet, helped, listed, short, to_mend
+from estimator.cli.interview.own_words import FirmWords, Lessons, Rows, lesson, why_not, words_of
 from estimator.cli.interview.rows import ASKED_CODES, REMARK, taken_up, typed, without_last
 from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.sheet import read
-from estimator.cli.interview.short_problem import short
 from estimator.cli.interview.steps import Step, item_of
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.reader import told
+from estimator.cli.reader import for_reader
 from estimator.fieldnotes.answers import YES, cleaned
 from estimator.fieldnotes.logbook import Asked
 from estimator.model.line import Line
@@ -65,8 +63,8 @@ class _Session:
             passes = self.log.sheet.log.passes
             no_pass = bool(passes) and passes[0].heading.access == "?"
             name = self.log.about.name
-            return told(Say.typed("{name} (no pass yet)", name=name)) + "> " if no_pass else f"{name}> "
-        return f"  {told(TEACH if asked.choices == (REMARK,) else ANSWER if asked.choices else AGAIN)}: "
+            return for_reader(Say.typed("{name} (no pass yet)", name=name)) + "> " if no_pass else f"{name}> "
+        return f"  {for_reader(TEACH if asked.choices == (REMARK,) else ANSWER if asked.choices else AGAIN)}: "
 
     def _command(self, text: str) -> str:
         low = text.lower().rstrip(".!")
@@ -164,7 +162,7 @@ class _Session:
         typed_so_far = [row for row in self.log.rows if not log_files.looks_like_a_file(row)]
         if typed_so_far and name != self.name:
             answer = self.terminal.ask(
-                "  " + told(Say.typed("Read {name}, and put what is typed here after it", name=name)) + " [yes]: "
+                "  " + for_reader(Say.typed("Read {name}, and put what is typed here after it", name=name)) + " [yes]: "
             )
             if answer is None or cleaned(answer).lower() not in ("", *YES):
                 self.terminal.tell(Say.typed("{name} is not read; the log goes on as it was", name=name))

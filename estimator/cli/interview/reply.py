@@ -4,7 +4,7 @@ import re
 from collections.abc import Collection, Sequence
 
 from estimator.cli.interview.sheet import Sheet
-from estimator.cli.reader import reader, told
+from estimator.cli.reader import for_reader, reader
 from estimator.cli.views.strip import BEAM, BRANCH, NOT_FILMED, SURFACES, letters
 from estimator.cli.views.table import cells_wide
 from estimator.cli.views.words import AS_NOTED, ENGLISH, Words
@@ -59,26 +59,26 @@ def _understood(sheet: Sheet, row: int) -> str:
             run = sheet.line.passes[number_ - 1] if number_ <= len(sheet.line.passes) else None
             return _reading(sheet.line, run, entries, sames)
     if text.lower().rstrip(".") == "back":
-        return told(Say.of("the camera comes back"))
+        return for_reader(Say.of("the camera comes back"))
     if "=" in text and sheet.log.names and text[:1].isalpha():
         names = ", ".join(f"{short} = {long}" for short, long in sheet.log.names.items())
-        return told(Say.typed("short names: {names}", names=names))
-    return told(Say.of("kept as a note"))
+        return for_reader(Say.typed("short names: {names}", names=names))
+    return for_reader(Say.of("kept as a note"))
 
 
 def _heading(number_: int, log_pass: LogPass) -> str:
     heading = log_pass.heading
-    riser = told(Say.of("riser {inches} in", inches=number(heading.riser_ft * 12))) if heading.riser_ft else ""
+    riser = for_reader(Say.of("riser {inches} in", inches=number(heading.riser_ft * 12))) if heading.riser_ft else ""
     parts = [heading.access or "?", heading.flow or "", riser or ("surface" if heading.surface else ""), heading.when]
     words = Words(reader())
     said = ", ".join(part if part == riser else words.term(part) for part in parts if part)
-    return told(Say.of("pass {number}: {said}", number=number_, said=Typed(said)))
+    return for_reader(Say.of("pass {number}: {said}", number=number_, said=Typed(said)))
 
 
 def _reading(line: Line, run: Pass | None, entries: Sequence[Entry], sames: Sequence[Same]) -> str:
     """Where it lies, and each thing of the row."""
     if run is None:
-        return told(Say.of("read"))
+        return for_reader(Say.of("read"))
     first = entries[0] if entries else sames[0]
     ends = [round(run.station(r), STATION_DECIMALS) for r in (first.from_ft, first.to_ft) if r is not None]
     where = Stretch(min(ends), max(ends))
@@ -106,7 +106,9 @@ def _where(line: Line, where: Stretch, said: Collection[str] = ()) -> str:
     zone = "" if zone in said else zone
     depth = profile.depth_to_centre_ft(where.from_ft)
     about = "" if depth.how == "read" else "~"
-    deep = "" if depth.value is None else told(Say.typed("{depth} ft deep", depth=f"{about}{number(depth.value)}"))
+    deep = (
+        "" if depth.value is None else for_reader(Say.typed("{depth} ft deep", depth=f"{about}{number(depth.value)}"))
+    )
     return (
         " ".join(
             part for part in (at(where).replace(" ", ""), Words(reader()).term(zone) if zone else "", deep) if part
@@ -122,12 +124,12 @@ def _again(run: Pass, same: Same) -> str:
             off = Typed(f"{abs(more):.1f}")
             left = Say.of("{off} ft more", off=off) if more > 0 else Say.of("{off} ft less", off=off)
             same_reading = Say.of("the same")
-            return told(
+            return for_reader(
                 Say.of(
                     "{what} again, the reel shows {left}", what=what, left=left if abs(more) >= 0.05 else same_reading
                 )
             )
-    return told(Say.of("{what} again", what=same.what))
+    return for_reader(Say.of("{what} again", what=same.what))
 
 
 def _thing(line: Line, run: Pass, entry: Entry) -> str:
@@ -143,10 +145,10 @@ def _thing(line: Line, run: Pass, entry: Entry) -> str:
     lip = [_finding(f, run) for f in line.findings if f.kind == "offset" and _is(f, entry)]
     if not marks:
         return " ".join(
-            filter(None, (Words(reader()).term(kind), told(LEGS[entry.leg]) if entry.leg in LEGS else entry.leg))
+            filter(None, (Words(reader()).term(kind), for_reader(LEGS[entry.leg]) if entry.leg in LEGS else entry.leg))
         )
     said = mark_words(marks[0]) if reader() == ENGLISH else Words(reader()).mark(marks[0])
-    return told(Say.typed("{mark} with {lip}", mark=said, lip=lip[0])) if lip else said
+    return for_reader(Say.typed("{mark} with {lip}", mark=said, lip=lip[0])) if lip else said
 
 
 LEGS: dict[str, Say] = {"starts": Say.of("starts"), "ends": Say.of("ends"), "still": Say.of("still")}
@@ -164,7 +166,7 @@ def _is(thing: Finding | Mark, entry: Entry) -> bool:
 def _zero(line: Line, before: Line | None) -> str:
     if before is None or before.zero == line.zero or not line.passes:
         return ""
-    return told(Say.of("(0 is the {zero} now)", zero=line.zero))
+    return for_reader(Say.of("(0 is the {zero} now)", zero=line.zero))
 
 
 # ── the line so far ───────────────────────────────────────────────────────────────────────────
@@ -219,4 +221,4 @@ def legend(line: Line) -> str:
         beam=BEAM,
         dots=NOT_FILMED,
     )
-    return ", ".join([*words, told(drawn)])
+    return ", ".join([*words, for_reader(drawn)])

@@ -5,7 +5,7 @@ from datetime import date
 from typing import Any
 
 from estimator.cli.interview.steps import Step, answer_of, item_of, items, steps
-from estimator.cli.reader import told
+from estimator.cli.reader import for_reader
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import table
 from estimator.fieldnotes.fixture_answers import fixtures_said
@@ -62,11 +62,13 @@ def title(step: Step, data: Data) -> str:
     """`The house`, `Lines`, `Line 2: kitchen`; nothing where one more of a kind is asked for."""
     new = step.index is not None and not item_of(step, data)
     if step.index is None or (new and step.index == 0):
-        return told(step.section.title)
+        return for_reader(step.section.title)
     if new:
         return ""
     name = words(item_of(step, data).get(step.section.questions[0].key, ""))
-    return told(Say.of("{one} {number}: {name}", one=ONE[step.section.one], number=step.index + 1, name=Typed(name)))
+    return for_reader(
+        Say.of("{one} {number}: {name}", one=ONE[step.section.one], number=step.index + 1, name=Typed(name))
+    )
 
 
 def listed(data: Data, columns: int) -> list[Row]:
@@ -81,7 +83,7 @@ def listed(data: Data, columns: int) -> list[Row]:
         if head != here:
             out += _block(here, block, columns)
             here, block = head, []
-        missing = told(Say.of("needed for a price")) if step.question.needed else "-"
+        missing = for_reader(Say.of("needed for a price")) if step.question.needed else "-"
         block.append((step.question.key.replace("_", " "), present(step, data) or missing))
     return [*out, *_block(here, block, columns)]
 

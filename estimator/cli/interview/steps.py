@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from estimator.cli.reader import told
+from estimator.cli.reader import for_reader
 from estimator.fieldnotes.answers import nearest
 from estimator.fieldnotes.questions import SECTIONS, Data, Question, Section
 from estimator.model.frozen import Frozen
@@ -121,7 +121,8 @@ def found(words: str, data: Data) -> tuple[Step | str, tuple[str, ...]]:
         first, *others = sorted(begins, key=lambda name: not _is_part(begins[name]))
         return begins[first], tuple(others[:MOST_OTHERS])
     inside = next(
-        (s for s in steps(data) if low and re.search(rf"\b{re.escape(low)}\b", told(s.question.text).lower())), None
+        (s for s in steps(data) if low and re.search(rf"\b{re.escape(low)}\b", for_reader(s.question.text).lower())),
+        None,
     )
     return inside or nearest(low, tuple(names)), ()
 
@@ -164,7 +165,7 @@ def _names(data: Data) -> dict[str, Step]:
                 table,
                 str(step.section.title).lower(),
                 str(step.section.title).lower().removeprefix("the "),
-                told(step.section.title).lower(),
+                for_reader(step.section.title).lower(),
             ]
         else:
             calls = _calls(step, key, table, data)

@@ -13,7 +13,7 @@ from estimator.cli.interview.shown import listed, present, title
 from estimator.cli.interview.steps import Step, answer_of, first_open, found, item_of, number_of
 from estimator.cli.interview.steps import steps as every_step
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.reader import reader, told
+from estimator.cli.reader import for_reader, reader
 from estimator.cli.views.problems import rows as problem_rows
 from estimator.cli.views.screen import Row
 from estimator.fieldnotes.answers import LONGEST, YES, Got, Known, Unread, cleaned
@@ -106,8 +106,8 @@ class Talk:
         another = step.begins and step.index and answer_of(step, self.job.data) is None
         text = step.section.more if another else step.question.text
         if step.id == self.asked_before:
-            return told(text).partition(":")[0]
-        return " ".join(filter(None, (told(step.question.before(self._known_now(step))), told(text))))
+            return for_reader(text).partition(":")[0]
+        return " ".join(filter(None, (for_reader(step.question.before(self._known_now(step))), for_reader(text))))
 
     def _default(self, step: Step) -> str:
         return step.question.default(self._known_now(step))
@@ -149,7 +149,7 @@ class Talk:
 
     def _take(self, step: Step, got: Got, answer: str) -> None:
         self._saved(step, dict(got.values))
-        if got.said and told(got.said).lower() != answer.lower():
+        if got.said and for_reader(got.said).lower() != answer.lower():
             self.terminal.tell(got.said, "good")
 
     def _saved(self, step: Step, values: dict[str, object]) -> None:

@@ -4,7 +4,7 @@ import contextlib
 import sys
 from collections.abc import Iterable
 
-from estimator.cli.reader import told
+from estimator.cli.reader import for_reader
 from estimator.cli.views.screen import Row, drawable, show, width
 from estimator.cli.views.table import cells_wide, folded
 from estimator.model.say import Say
@@ -27,7 +27,7 @@ class Terminal:
 
     def ask(self, prompt: Say | str) -> str | None:
         """The line typed, without its end; None when there is no more. Errors: KeyboardInterrupt for Ctrl-C."""
-        prompt = drawable(told(prompt), sys.stdout)
+        prompt = drawable(for_reader(prompt), sys.stdout)
         if self.live:
             try:
                 return input(prompt)
@@ -46,11 +46,11 @@ class Terminal:
 
     def tell(self, text: Say | str, look: str = "") -> None:
         """A sentence, set in by two, folded where it is too long."""
-        self.say(Row("  " + line, look) for line in folded(told(text), self.columns - 2))
+        self.say(Row("  " + line, look) for line in folded(for_reader(text), self.columns - 2))
 
     def question(self, text: Say | str, default: str) -> str | None:
         """A question on one line with its answer where that fits, else above it."""
-        text = told(text)
+        text = for_reader(text)
         prompt = f"{text} [{default}]: " if default else f"{text} " if text.endswith("?") else f"{text}: "
         if cells_wide(prompt) <= self.columns * 2 // 3:
             return self.ask(prompt)

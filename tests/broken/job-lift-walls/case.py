@@ -2,13 +2,13 @@
 
 from pathlib import Path
 
-from estimator.cli.judged_job import look
+from estimator.cli.judged_job import judged
 from estimator.fieldnotes.afterwards import read_afterwards
 from estimator.model.problem import CannotGoOn
 
 
 def problems(folder: Path):
-    job = look(folder / "job.toml", None).job
+    job = judged(folder / "job.toml", None).job
     try:
         read_afterwards(folder / "job.toml", job)
     except CannotGoOn as stop:

@@ -21,7 +21,7 @@ import pytest
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.next_question import END
 from estimator.cli.interview.talk import Talk
-from estimator.cli.reader import told
+from estimator.cli.reader import for_reader
 from estimator.fieldnotes.answers import Known
 
 TODAY = date(2026, 11, 18)
@@ -54,7 +54,7 @@ class Typist:
         self.told: list[str] = []
 
     def ask(self, prompt):
-        self.asked.append(told(prompt))
+        self.asked.append(for_reader(prompt))
         answer = self._answer() if len(self.given) < self.most else None
         self.given += [] if answer is None else [answer]
         return answer
@@ -68,13 +68,13 @@ class Typist:
         return next(self.answers, None)
 
     def question(self, text, default):
-        return self.ask(f"{told(text)} [{default}]" if default else text)
+        return self.ask(f"{for_reader(text)} [{default}]" if default else text)
 
     def say(self, rows):
         self.told += [getattr(row, "text", row) for row in rows]
 
     def tell(self, text, look=""):
-        self.told.append(told(text))
+        self.told.append(for_reader(text))
 
 
 def talked(

@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 
 from estimator import demo
 from estimator.cli.interview import reply
+from estimator.cli.interview.log_replies import short
 from estimator.cli.interview.rows import Typed, taken_up, typed
 from estimator.cli.interview.sheet import About
-from estimator.cli.interview.short_problem import short
 from estimator.cli.views.table import cells_wide
 
 PASS = "pass front cleanout to house, riser 28in"

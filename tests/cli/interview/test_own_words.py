@@ -7,11 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from estimator.cli.firm_words import firm_words
 from estimator.cli.interview import log_talk
 from estimator.cli.interview.answering import answer_all
 from estimator.cli.interview.keeping import JobFile
-from estimator.cli.interview.own_words import NAME, FirmWords, explanations, holds, unused, why_not
+from estimator.cli.interview.own_words import NAME, FirmWords, explanations, firm_words, holds, unused, why_not
 from estimator.cli.interview.steps import Step
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.questions import SECTIONS

@@ -10,8 +10,8 @@ from estimator.model.say import Say
 from estimator.model.steps import LATER
 from estimator.model.work import Takeoff
 from estimator.schedule.order import step_of
+from estimator.tables.check_settings import payments_in
 from estimator.tables.rows import PlaceRow
-from estimator.tables.setting_words import payments_in
 from estimator.tables.tables import Tables
 
 WORDS = {

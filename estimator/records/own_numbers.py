@@ -11,8 +11,8 @@ from typing import Any
 from estimator.model.offer import Option, Quote
 from estimator.model.price import Overruled
 from estimator.model.problem import Place, Problem
-from estimator.records.own_number import OwnNumber
 from estimator.records.problems import OWN_NUMBER_ELSEWHERE, OWN_NUMBER_MOVED
+from estimator.records.record import OwnNumber
 from estimator.records.same_option import doing, recorded
 
 

@@ -20,7 +20,6 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.model.wanted import PastVisit
 from estimator.records.checksum import ChangedSince, unsealed
-from estimator.records.own_number import OwnNumber
 from estimator.records.plain import dumped, plain
 from estimator.records.problems import CHANGED_SINCE, DAMAGED
 from estimator.records.summary import NAME, chosen_in, summary
@@ -34,6 +33,16 @@ NOT_CONTENT: frozenset[str] = frozenset(
 )
 """Fields that may move without anything on the papers moving: where a note stands, the row a price stands in, a visit before
 that is credited to nothing."""
+
+
+class OwnNumber(Frozen):
+    """A number set by hand: the letter and title of its option, what it is of, the program's own number then, why."""
+
+    letter: str
+    title: str
+    what: str
+    ours: str
+    reason: str
 
 
 class Inputs(Frozen, kw_only=True):

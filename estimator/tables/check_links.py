@@ -3,7 +3,6 @@
 from collections.abc import Iterable, Iterator
 
 from estimator.model.problem import Place, Problem
-from estimator.tables import dated_problems as dated
 from estimator.tables import problems as p
 from estimator.tables.check_view import View
 from estimator.tables.columns import Column, columns
@@ -47,7 +46,7 @@ def earlier(view: View) -> Iterator[Problem]:
             above = latest.get(key)
             if above is not None and above.starts is not None and row.starts is not None and row.starts < above.starts:
                 words = {"day": row.starts, "other": above.cell_row, "newer": above.starts}
-                yield dated.EARLIER(view.at(table, row, "starts"), name=_words(key[0]), **words)
+                yield p.BEGINS_EARLIER(view.at(table, row, "starts"), name=_words(key[0]), **words)
             else:
                 latest[key] = row
 
@@ -70,7 +69,7 @@ def not_yet(view: View) -> Iterator[Problem]:
         for key, row in first.items():
             if key not in begun:
                 name = ", ".join(_words(k) for k in key if k)
-                yield dated.LATER(view.at(table, row, "starts"), name=name, day=view.tables.day, first=row.starts)
+                yield p.NOT_YET(view.at(table, row, "starts"), name=name, day=view.tables.day, first=row.starts)
 
 
 def references(view: View) -> Iterator[Problem]:

@@ -9,7 +9,6 @@ from itertools import pairwise
 from estimator.model.money import margin_of_markup, markup_of_margin
 from estimator.model.problem import Problem
 from estimator.model.say import Say
-from estimator.tables import dated_problems as dated
 from estimator.tables import problems as p
 from estimator.tables.check_settings import settings
 from estimator.tables.check_view import View
@@ -90,13 +89,13 @@ def ages(view: View) -> Iterator[Problem]:
     today = view.tables.day
     for table, row in _bought(view):
         if row.price_day is None:
-            yield dated.NO_PRICE_DAY(view.at(table, row, "price_day"), item=row.item)
+            yield p.NO_PRICE_DAY(view.at(table, row, "price_day"), item=row.item)
         elif (today - row.price_day).days > most:
-            yield dated.STALE(view.at(table, row, "price_day"), item=row.item, days=(today - row.price_day).days)
+            yield p.STALE(view.at(table, row, "price_day"), item=row.item, days=(today - row.price_day).days)
         name = "good_until" if isinstance(row, Material) else "valid_until"
         until: date | None = getattr(row, name, None)
         if until is not None and until < today:
-            yield dated.ENDED(view.at(table, row, name), item=row.item, until=until)
+            yield p.PRICE_ENDED(view.at(table, row, name), item=row.item, until=until)
 
 
 def gaps(view: View) -> Iterator[Problem]:
@@ -110,7 +109,7 @@ def gaps(view: View) -> Iterator[Problem]:
             for old, new in pairwise(sorted(same, key=lambda row: row.starts or date.min)):
                 until: date | None = getattr(old, name)
                 if until is not None and new.starts is not None and new.starts > until + timedelta(days=1):
-                    yield dated.GAP(view.at(table, old, name), item=item, until=until, starts=new.starts)
+                    yield p.PRICE_GAP(view.at(table, old, name), item=item, until=until, starts=new.starts)
 
 
 def spanish(view: View) -> Iterator[Problem]:

@@ -5,12 +5,12 @@ from datetime import date
 from pathlib import Path
 
 from estimator.model.problem import Level, Place, Problem
-from estimator.tables import dated_problems as dated
 from estimator.tables import problems as p
 from estimator.tables.check_figures import FIGURE_CHECKS
 from estimator.tables.check_links import LINK_CHECKS
 from estimator.tables.check_names import NAME_CHECKS
 from estimator.tables.check_rows import ROW_CHECKS
+from estimator.tables.check_settings import WORD_CHECKS
 from estimator.tables.check_use import USE_CHECKS
 from estimator.tables.check_view import View
 from estimator.tables.csv_folder import read_folder
@@ -22,7 +22,6 @@ from estimator.tables.raw import RawTables
 from estimator.tables.read import TablesReading
 from estimator.tables.row_reader import read_rows
 from estimator.tables.rows import TABLES, Kept
-from estimator.tables.setting_words import WORD_CHECKS
 from estimator.tables.tables import Tables
 from estimator.tables.trap_arms import arms_can_be_read
 
@@ -43,7 +42,7 @@ def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Know
         found += read.problems
     tables = Tables(rows, day)
     if (first := first_day(tables)) > day:
-        found.append(dated.BEFORE(Place(file=raw.file), day=day, first=first))
+        found.append(p.BEFORE_THEY_BEGIN(Place(file=raw.file), day=day, first=first))
     elif set(rows) == set(TABLES):
         found += check(View(tables, raw, known, lost))
     if any(problem.level == Level.ERROR for problem in found):

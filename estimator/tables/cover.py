@@ -7,8 +7,7 @@ from estimator.sheets.edit_book import CoverLine
 from estimator.tables.columns import columns
 from estimator.tables.first_sheet import first_lines
 from estimator.tables.raw import letters
-from estimator.tables.setting_groups import GROUPS
-from estimator.tables.table_owners import KEEPERS, TITLES, Keeper
+from estimator.tables.table_owners import GROUPS, KEEPERS, TITLES, Keeper
 from estimator.tables.tables import Tables
 
 Speak = Callable[[Say], str]

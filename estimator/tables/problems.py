@@ -2,7 +2,7 @@
 
 from estimator.model.problem import error, kinds_in, warning
 from estimator.model.say import Say
-from estimator.tables import cell_problems, dated_problems, setting_problems
+from estimator.tables import cell_problems
 
 OR_OFF = Say.of(", or set active to no if the row is not in use")
 MAY_BE_OFF = ("materials", "equipment", "subs_and_fees", "extras", "add_ons", "methods", "soils", "places")
@@ -188,5 +188,40 @@ OTHER_UNIT = warning(
 )
 BRACES = error("tables/braces", "{column} has “{text}” in braces.", "Only {gap} may stand in braces.")
 
-PROBLEMS = kinds_in({**globals(), **vars(cell_problems), **vars(setting_problems), **vars(dated_problems)})
+# ── the days from and until which rows and prices hold ────────────────────────────────────────
+STALE = warning(
+    "tables/old-price",
+    "the price of “{item}” was learned {days} days ago.",
+    "Ask the supplier, write the price and the day in price_day.",
+)
+NO_PRICE_DAY = warning(
+    "tables/no-price-day", "nobody wrote down when the price of “{item}” was learned.", "Write the day in price_day."
+)
+PRICE_ENDED = warning(
+    "tables/price-ended",
+    "the price of “{item}” was good until {until}.",
+    "Ask for the new price and add a row with its first day in `from`.",
+)
+PRICE_GAP = warning(
+    "tables/gap",
+    "the price of “{item}” ends on {until}, the next one begins on {starts}.",
+    "Give the next row an earlier day in `from`, or ask how long the old price holds.",
+)
+BEFORE_THEY_BEGIN = error(
+    "tables/before-they-begin",
+    "on {day} these tables do not hold yet; they hold from {first}.",
+    "Name that day or a later one, or give the rows that held before an earlier day in `from`.",
+)
+NOT_YET = warning(
+    "tables/not-yet",
+    "no row of “{name}” has begun by {day}; the first begins {first}.",
+    "Add a row that begins earlier, if it is used now.",
+)
+BEGINS_EARLIER = warning(
+    "tables/begins-earlier",
+    "“{name}” begins on {day}, before row {other}, which began on {newer} and counts instead.",
+    "Is the year right? A row begun earlier counts only for days before the later one.",
+)
+
+PROBLEMS = kinds_in({**globals(), **vars(cell_problems)})
 """Every kind of this package, for docs/problems.md and the broken cases."""

@@ -20,7 +20,7 @@ from estimator.tables.rows_for_paper import TermRow as TermRow
 from estimator.tables.rows_of_hours import CrewMember, Factor, Production, Role
 from estimator.tables.rows_of_risk import Contingency as Contingency
 from estimator.tables.rows_of_risk import Event as Event
-from estimator.tables.setting_groups import GROUPS
+from estimator.tables.table_owners import GROUPS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,4 +1,4 @@
-"""Whose table each one is, and what it is for, in the office's words: for the workbook's cover and the guide."""
+"""Whose each table and each group of settings is, and what it is for, in the office's words: for the workbook's cover and the guide."""
 
 from typing import Literal
 
@@ -35,3 +35,25 @@ TITLES: dict[Keeper, Say] = {
     "owner": Say.of("The owner keeps these"),
     "with care": Say.of("Change with care: the arithmetic hangs on them"),
 }
+
+
+GROUPS: dict[str, tuple[Keeper, Say]] = {
+    "letterhead": ("office", Say.of("names, papers and colors on every sheet; a day that is past stops every quote")),
+    "prices and payments": (
+        "owner",
+        Say.of("prices, rounding, minimum charges, payments and how long an offer stands"),
+    ),
+    "crews and days": ("owner", Say.of("hours and days, and the price with them; the calendar of a job")),
+    "risk and range": ("owner", Say.of("contingency and the office's range; what a homeowner reads stays")),
+    "bookkeeping words": ("office", Say.of("words in the money list; no price")),
+    "how bad a finding is": ("with care", Say.of("what must be repaired and what may stay")),
+    "where a repair may be used": ("owner", Say.of("which ways of repair a house is offered")),
+    "how long a repair is": ("owner", Say.of("feet of every repair, and the price with them")),
+    "what is taken where nobody said": ("with care", Say.of("quantities of jobs whose notes lack something")),
+    "people, utilities, trees and footings": ("with care", Say.of("cautions, stops and who must agree first")),
+    "digging, hauling and putting back": ("with care", Say.of("yards, sand, loads and finishes of every dig")),
+    "tunnel and floor": ("with care", Say.of("yards, concrete and openings under and through a floor")),
+    "pipe, lining and bursting": ("with care", Say.of("pipe, liner and resin to buy, walls, cures and pits")),
+    "tests and measuring": ("with care", Say.of("what a test proves and how far a reading may be off")),
+}
+"""In the order of the settings sheet."""

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from estimator.model.problem import Problem
-from estimator.tables import setting_problems as sp
+from estimator.tables import cell_problems
 from estimator.tables.check_view import View
 from estimator.tables.rows import PlaceRow
 
@@ -35,5 +35,5 @@ def arms_can_be_read(view: View) -> Iterator[Problem]:
             try:
                 trap_arms(row.trap_arms[:count])
             except ValueError:
-                yield sp.TRAP_ARM(view.at("places", row, "trap_arms"), text=part)
+                yield cell_problems.TRAP_ARM(view.at("places", row, "trap_arms"), text=part)
                 break

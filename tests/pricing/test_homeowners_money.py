@@ -19,8 +19,8 @@ from estimator.pricing.present_worth import (
     single_present_worth,
     uniform_present_worth,
 )
+from estimator.tables.check_settings import payments_in
 from estimator.tables.rows import PlaceRow
-from estimator.tables.setting_words import payments_in
 from estimator.tables.tables import Tables
 
 D = Decimal

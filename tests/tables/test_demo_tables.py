@@ -13,7 +13,7 @@ from estimator.model.works import Works
 from estimator.quote.terms import terms
 from estimator.tables import demo_folder
 from estimator.tables.rows import PlaceRow
-from estimator.tables.setting_groups import GROUPS
+from estimator.tables.table_owners import GROUPS
 from estimator.takeoff.quantities import FACTS, QUANTITIES
 from estimator.works.methods import names
 from estimator.works.properties import properties_of

@@ -22,6 +22,7 @@ from estimator.model.problem import Level
 from estimator.pipeline import run
 from estimator.scopes.candidates import repairs
 from estimator.tables.changes import changes, changes_to_come
+from estimator.tables.check_settings import CHOICES
 from estimator.tables.checked import read_raw
 from estimator.tables.columns import Column, columns
 from estimator.tables.csv_folder import read_folder
@@ -29,7 +30,6 @@ from estimator.tables.known_names import Known
 from estimator.tables.raw import CellValue, RawTables
 from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_settings
 from estimator.tables.rows import NO_NUMBER, TABLES
-from estimator.tables.setting_words import CHOICES
 from estimator.takeoff.liner import CURES
 from estimator.takeoff.quantities import FACTS
 from estimator.takeoff.tunnel_fill import FILLS

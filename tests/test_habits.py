@@ -7,6 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.slips.__main__ import slips
+
 ROOT = Path(__file__).parent.parent
 BIN = Path(sys.executable).parent
 
@@ -51,6 +53,10 @@ def test_no_unfinished_marks_stand_in_the_code() -> None:
         if mark.search(line)
     ]
     assert not found
+
+
+def test_every_slip_still_fits_the_code() -> None:
+    assert [slip.name for slip in slips() if not slip.fits(ROOT)] == []
 
 
 def test_no_module_of_the_program_needs_the_tests() -> None:

@@ -17,6 +17,12 @@ CLEAR_DROP_IN = 0.25  # far above what a tape is misread by; between 0 and this 
 _LEAVES = re.compile(r"\b(?:yard|street|city|sewer|lateral|septic|tank|alley)\b")
 
 
+def table_of(data: Data, name: str) -> Data:
+    """A table of the job file as far as it is; an empty one where there is none."""
+    found = data.get(name)
+    return found if isinstance(found, Mapping) else {}
+
+
 def nothing(known: Known) -> str:
     return ""
 
@@ -42,8 +48,7 @@ def last(table: str, key: str, otherwise: str = "") -> Callable[[Known], str]:
     """What the last job said, in words."""
 
     def default(known: Known) -> str:
-        found = known.last.get(table)
-        value = found.get(key) if isinstance(found, Mapping) else None
+        value = table_of(known.last, table).get(key)
         if isinstance(value, bool):
             return "yes" if value else "no"
         return str(value) if isinstance(value, str | int) else otherwise
@@ -56,8 +61,8 @@ def fixed(words: str) -> Callable[[Known], str]:
 
 
 def language(known: Known) -> str:
-    job = known.last.get("job")
-    spoken = job.get("language") or job.get("languages") if isinstance(job, Mapping) else None
+    job = table_of(known.last, "job")
+    spoken = job.get("language") or job.get("languages")
     codes = [spoken] if isinstance(spoken, str) else spoken
     return next((word for word, these in house.LANGUAGES.items() if these == codes), "English")
 
@@ -74,9 +79,7 @@ def line_end(known: Known) -> str:
     own = next((branch for branch in known.branches if branch.lower() == name), "")
     if own or not (len(known.lines) == 1 or _LEAVES.search(name)):
         return own
-    found = known.data.get("house")
-    septic = isinstance(found, Mapping) and found.get("sewer") == "septic"
-    return "septic tank" if septic else "city main"
+    return "septic tank" if table_of(known.data, "house").get("sewer") == "septic" else "city main"
 
 
 def pipe_size(known: Known) -> str:
@@ -92,19 +95,16 @@ def line_name(known: Known) -> str:
 
 
 def on_slab(data: Data, item: Data) -> bool:
-    found = data.get("house")
-    return not (isinstance(found, Mapping) and found.get("floor") in ("crawl space", "basement"))
+    return table_of(data, "house").get("floor") not in ("crawl space", "basement")
 
 
 def on_crawl_space(data: Data, item: Data) -> bool:
-    found = data.get("house")
-    return isinstance(found, Mapping) and found.get("floor") == "crawl space"
+    return table_of(data, "house").get("floor") == "crawl space"
 
 
 def on_plain_slab(data: Data, item: Data) -> bool:
     """Somebody said that it has no tendons."""
-    found = data.get("house")
-    return isinstance(found, Mapping) and found.get("floor") == "slab"
+    return table_of(data, "house").get("floor") == "slab"
 
 
 def insured(data: Data, item: Data) -> bool:
@@ -112,13 +112,11 @@ def insured(data: Data, item: Data) -> bool:
 
 
 def invented_place(data: Data, item: Data) -> bool:
-    found = data.get("house")
-    return isinstance(found, Mapping) and found.get("jurisdiction") == INVENTED_PLACE
+    return table_of(data, "house").get("jurisdiction") == INVENTED_PLACE
 
 
 def lifted(data: Data, item: Data) -> bool:
-    found = data.get("foundation")
-    return isinstance(found, Mapping) and found.get("work") in ("planned", "done")
+    return table_of(data, "foundation").get("work") in ("planned", "done")
 
 
 def filmed(data: Data, item: Data) -> bool:
@@ -134,8 +132,7 @@ def not_filmed(data: Data, item: Data) -> bool:
 
 
 def test_date(known: Known) -> str:
-    job = known.data.get("job")
-    return str(job["date"]) if isinstance(job, Mapping) and job.get("date") else known.today.isoformat()
+    return str(table_of(known.data, "job").get("date") or known.today.isoformat())
 
 
 def whole_house(item: Data) -> bool:

@@ -20,6 +20,7 @@ from estimator.cli.views.screen import Row
 from estimator.cli.views.table import cells_wide
 from estimator.disk.whole import sweep
 from estimator.fieldnotes.answers import YES, Known, cleaned
+from estimator.fieldnotes.question_defaults import table_of
 from estimator.model.problem import CannotGoOn, Level, Place
 from estimator.model.say import Say, Typed
 
@@ -59,8 +60,7 @@ def _interview(path: Path, resume: bool, log: str, tables: Path | None, today: d
 
 def _go_on(job: JobFile, terminal: Terminal) -> bool:
     """Whether to go on with the job that is there; asked only of a person."""
-    tables = [(job.data.get(table), key) for table, key in (("job", "number"), ("customer", "name"))]
-    words = [str(table.get(key, "")) for table, key in tables if isinstance(table, dict)]
+    words = [str(table_of(job.data, table).get(key, "")) for table, key in (("job", "number"), ("customer", "name"))]
     terminal.tell(
         Say.of(
             "{path} is there already: {file}.",

@@ -4,6 +4,8 @@ import re
 
 from estimator.model.say import Say
 
+DONE, LEAVE, TO_THE_LOG = "done", "leave", "log"
+"""How a log, or the questions after it, was left."""
 LEAVING = ("quit", "exit", "stop", "q", "bye")
 STOP = (*LEAVING, "done", "end")
 NO_MORE = ("no", "none", "n", "no more", "nothing", "done", "-", "nope", "ninguno", "ninguna", "nada")

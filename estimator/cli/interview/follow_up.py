@@ -1,7 +1,7 @@
 """A log that was ended in; what it still lacks for a price asked, the answers written into it, and how it was left out."""
 
 from estimator.cli.interview import log_files
-from estimator.cli.interview.commands import LEAVING, NO_MORE, NOBODY_KNOWS, in_english
+from estimator.cli.interview.commands import DONE, LEAVE, LEAVING, NO_MORE, NOBODY_KNOWS, TO_THE_LOG, in_english
 from estimator.cli.interview.gaps import PICTURES, Gap, Rows, gaps
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.log_replies import short
@@ -13,7 +13,6 @@ from estimator.fieldnotes.answers import Unread, cleaned
 from estimator.model.problem import Level
 from estimator.model.say import Say
 
-DONE, LEAVE, TO_THE_LOG = "done", "leave", "log"
 OPEN = ("", "skip", *NO_MORE)
 """Answers that leave a question open, beside those by which nobody knows."""
 

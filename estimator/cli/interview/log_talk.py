@@ -5,7 +5,7 @@ from itertools import zip_longest
 
 from estimator.cli.interview import log_files, reply
 from estimator.cli.interview.answering import asked_aloud
-from estimator.cli.interview.commands import AGAIN, ANSWER, TEACH, in_english
+from estimator.cli.interview.commands import AGAIN, ANSWER, DONE, LEAVE, TEACH, in_english
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.line_edit import STRUCK, Edit, edited, numbered, read_edit
 from estimator.cli.interview.log_account import account
@@ -23,7 +23,6 @@ from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn, Level, Problem
 from estimator.model.say import Say
 
-LEAVE, DONE = "leave", "done"
 _STOP = ("quit", "exit", "q")
 _FINISHED = ("done", "end of log", "finished")
 

@@ -20,6 +20,7 @@ from estimator.disk.whole import write_whole
 from estimator.fieldnotes.atoms import Atom, atoms, split
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.logbook import DANGERS
+from estimator.fieldnotes.question_defaults import table_of
 from estimator.fieldnotes.spoken import normal
 from estimator.fieldnotes.tokens import tokens
 from estimator.model.frozen import Frozen
@@ -170,8 +171,7 @@ def unused(rows: Sequence[str], words: Sequence[str]) -> list[tuple[str, int]]:
 
 def words_of(job: JobFile) -> Mapping[str, str]:
     """The words that the job file itself gives."""
-    found = job.data.get("words", {})
-    return {str(k): str(v) for k, v in found.items()} if isinstance(found, Mapping) else {}
+    return {str(word): str(means) for word, means in table_of(job.data, "words").items()}
 
 
 class Lessons(Frozen):

@@ -6,6 +6,7 @@ from typing import Any
 
 from estimator.cli.reader import for_reader
 from estimator.fieldnotes.answers import nearest
+from estimator.fieldnotes.question_defaults import table_of
 from estimator.fieldnotes.questions import SECTIONS, Data, Question, Section
 from estimator.model.frozen import Frozen
 
@@ -42,8 +43,7 @@ def items(data: Data, table: str) -> list[Data]:
 def item_of(step: Step, data: Data) -> Data:
     """The table the step writes to, or an empty one."""
     if step.index is None:
-        found = data.get(step.section.table)
-        return found if isinstance(found, Mapping) else {}
+        return table_of(data, step.section.table)
     several = items(data, step.section.table)
     return several[step.index] if step.index < len(several) else {}
 

@@ -2,8 +2,7 @@
 
 from dataclasses import dataclass, field, replace
 
-from estimator.cli.interview import follow_up, log_talk
-from estimator.cli.interview.commands import BY_HAND, BY_HAND_WORDS, COMMANDS, NO_MORE, NOBODY_KNOWS, STOP, in_english
+from estimator.cli.interview import commands, follow_up, log_talk
 from estimator.cli.interview.gas import smells_of_gas
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.log_account import branches
@@ -68,13 +67,13 @@ class Talk:
         self.asked_before = step.id
         if answer is None:
             return False
-        answer, offer, self.offer = in_english(cleaned(answer)), self.offer, ""
+        answer, offer, self.offer = commands.in_english(cleaned(answer)), self.offer, ""
         if offer and answer.lower() in ("y", "yes", "ok"):
             answer = offer
         if len(answer) > LONGEST:
             self.terminal.tell(Say.of("that is more than an answer; write it shorter"), "bad")
             return True
-        if answer.lower() in STOP and not (
+        if answer.lower() in commands.STOP and not (
             step.begins and answer.lower() == "done" and not item_of(step, self.job.data)
         ):
             if offer:
@@ -118,7 +117,7 @@ class Talk:
         if step.begins and not has and answer.lower() in YES:
             self.terminal.tell(Say.of("which? such as: {example}", example=step.question.example), "bad")
             return True
-        if step.begins and not has and answer.lower() in NO_MORE:
+        if step.begins and not has and answer.lower() in commands.NO_MORE:
             answer = ""
         elif not answer and not has:
             answer = self._default(step)
@@ -133,7 +132,7 @@ class Talk:
         known = replace(self._known_now(step), insists=self.asked_back == this)
         got = step.question.read(answer, step.question.key, known)
         self.asked_back = this if isinstance(got, Unread) else ("", "")
-        if isinstance(got, Unread) and NOBODY_KNOWS.fullmatch(answer):
+        if isinstance(got, Unread) and commands.NOBODY_KNOWS.fullmatch(answer):
             unknown = step.question.read("unknown", step.question.key, self._known_now(step))
             got = unknown if isinstance(unknown, Got) else Got({}, Say.of("left open"))
         if isinstance(got, Unread):
@@ -189,8 +188,8 @@ class Talk:
     def _explain(self, step: Step) -> None:
         self.terminal.tell(step.question.why)
         self.terminal.tell(Say.of("Such as: {example}", example=step.question.example))
-        self.terminal.tell(COMMANDS, "dim")
-        self.terminal.tell(BY_HAND, "dim")
+        self.terminal.tell(commands.COMMANDS, "dim")
+        self.terminal.tell(commands.BY_HAND, "dim")
 
     def _back(self, step: Step) -> None:
         all_steps = self.steps()
@@ -220,8 +219,8 @@ class Talk:
         if not words:
             self.terminal.tell(Say.of("go where? such as: go soil, go line 2, go log, go tests"))
             return
-        if BY_HAND_WORDS.fullmatch(words):
-            self.terminal.tell(BY_HAND)
+        if commands.BY_HAND_WORDS.fullmatch(words):
+            self.terminal.tell(commands.BY_HAND)
             return
         step, others = found(words, self.job.data)
         if isinstance(step, Step):
@@ -238,12 +237,12 @@ class Talk:
 
     def _log(self, step: Step) -> bool:
         left = log_talk.run(self.job, step, self.terminal, self.words)
-        if left == log_talk.DONE:
+        if left == commands.DONE:
             left = follow_up.asked(self.job, step, dict(words_of(self.job)), self.terminal)
-        if left == log_talk.LEAVE:
+        if left == commands.LEAVE:
             return False
         if left.startswith("go "):
             self._go(left.removeprefix("go "))
-        elif left != follow_up.TO_THE_LOG:
+        elif left != commands.TO_THE_LOG:
             self._saved(step, {})
         return True

@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from estimator.cli.priced_job import Asked, Priced, only_nothing_to_offer, quoted, same_day
+from estimator.cli.priced_job import Asked, Priced, only_nothing_to_offer, quoted
 from estimator.cli.problems import STILL_INVENTED
 from estimator.cli.views.gas import write_gas_first
 from estimator.cli.views.layout import Layout
@@ -64,8 +64,8 @@ def written(
     if on is not None:
         not_before(revisions_folder(job_file), on)
     last = _newest_record(revisions_folder(job_file))
-    price_day = last.price_day if last and not anew else same_day
-    run = quoted(Asked(job_file=job_file, tables=tables, on=on, price_day=price_day, add_ons=add_ons))
+    offered = last.offered if last and not anew else None
+    run = quoted(Asked(job_file=job_file, tables=tables, on=on, offered=offered, add_ons=add_ons))
     pictures, wrong = photos(job_file.parent, run.quote)
     tell(wrong)
     if run.quote.invented:

@@ -1,6 +1,6 @@
 """A job file and tables in, the whole way run on them out; what is wrong stops it with every problem at once."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -42,27 +42,24 @@ class Priced(Frozen, kw_only=True):
         return readable_tables(self.read_on, self.named).on(self.priced_on)
 
 
-PriceDay = Callable[[date], date]
-"""The day of the quote in, the day whose prices it takes out."""
-
-
-def same_day(day: date) -> date:
-    """Return the day itself: prices are those of the quote's own day."""
-    return day
-
-
 class Asked(Frozen, kw_only=True):
     """What is to be priced: a job file with changes for a what-if, on a day, with tables and add-ons.
 
-    `add_ons` None: those chosen for the newest revision, else those of the job file.
+    `add_ons` None: those chosen for the newest revision, else those of the job file. `offered` are the first and last day of
+    an earlier offer: as long as it holds, prices are those of its first day.
     """
 
     job_file: Path
     tables: Path | None = None
     changes: Sequence[str] | None = None
     on: date | None = None
-    price_day: PriceDay = same_day
+    offered: tuple[date, date] | None = None
     add_ons: tuple[str, ...] | None = None
+
+    def price_day(self, day: date) -> date:
+        """Return the day whose prices a quote of this day takes."""
+        first, last = self.offered or (day, day)
+        return first if first <= day <= last else day
 
 
 def priced(
@@ -107,11 +104,12 @@ def _priced(asked: Asked) -> Priced:
         run = _priced_anew(asked)
         return run, run.texts
 
-    if asked.changes or asked.price_day is not same_day:
+    if asked.changes:
         run = anew()[0]
     else:
         file = asked.job_file
-        run = asked_before("price", file, asked.tables, anew, asked.on, asked.add_ons, _newest(file), _visits(file))
+        words = asked.on, asked.add_ons, asked.offered, _newest(file), _visits(file)
+        run = asked_before("price", file, asked.tables, anew, *words)
     tell(run.problems)
     return _with_tables(run, asked)
 

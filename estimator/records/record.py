@@ -98,10 +98,10 @@ class Record(Frozen):
     def letters(self) -> tuple[str, ...]:
         return tuple(option["letter"] for option in self.data["quote"]["options"])
 
-    def price_day(self, day: date) -> date:
-        """The day whose prices a revision made on `day` takes: this record's own as long as its offer holds, else `day`."""
-        first, last = date.fromisoformat(self.data["day"]), date.fromisoformat(self.data["quote"]["valid_until"])
-        return first if first <= day <= last else day
+    @property
+    def offered(self) -> tuple[date, date]:
+        """The day of its prices, and the last day on which its offer holds."""
+        return date.fromisoformat(self.data["day"]), date.fromisoformat(self.data["quote"]["valid_until"])
 
     @property
     def made_by(self) -> str:

@@ -3,6 +3,7 @@
 import os
 import pickle
 import shutil
+from datetime import date
 from hashlib import sha256
 from pathlib import Path
 
@@ -11,6 +12,7 @@ from typer.testing import CliRunner
 
 from estimator import demo
 from estimator.cli.app import build
+from estimator.cli.priced_job import Asked, quoted
 from estimator.disk import kept as module
 from estimator.disk.kept import kept
 from estimator.drawing import canvas
@@ -213,3 +215,16 @@ def test_a_picture_is_drawn_once_and_kept(cache: Path, monkeypatch: pytest.Monke
         assert [picture("3 ft"), picture("4 ft"), picture("5 ft")] == [*drawn, b"drawn anew"]
     monkeypatch.setenv("ESTIMATOR_CACHE", "no")
     assert [picture("3 ft"), picture("4 ft")] == drawn and drawn[0] != drawn[1]
+
+
+def test_a_price_kept_for_its_own_day_is_not_that_of_an_offer_that_holds(cache: Path) -> None:
+    """Both are kept, each under its own day of prices."""
+    job, on, offered = (
+        Path(demo.__file__).parent / "job.toml",
+        date(2026, 12, 1),
+        (date(2026, 11, 18), date(2026, 12, 18)),
+    )
+    own, held = Asked(job_file=job, on=on), Asked(job_file=job, on=on, offered=offered)
+    for _ in range(2):
+        assert [quoted(own).quote.price_day, quoted(held).quote.price_day] == [on, offered[0]]
+    assert len([*cache.glob("price-*")]) == 2

@@ -5,19 +5,22 @@ says something of the pipe is used up.
 """
 
 import re
-from collections.abc import Iterable
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.atoms import Atom
 from estimator.fieldnotes.corrected_before import among
 from estimator.fieldnotes.denials import no_pipe
 from estimator.fieldnotes.lexicon import lexicon
+from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.skeleton import says_nothing
 from estimator.fieldnotes.standard import tied
 from estimator.fieldnotes.tidy import tidied
+from estimator.fieldnotes.told import WATER_TOLD, told_by, told_whole
 from estimator.fieldnotes.words import standard_word
 from estimator.model.line import FINDING_WORDS, ZONES
+from estimator.model.say import Say
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.tokens import Token
@@ -44,24 +47,6 @@ UNDONE = frozenset(("cant", "cannot", "couldnt", "wont", "wouldnt"))
 """What is not so, where no phrase says what."""
 UNITS = frozenset(("inch", "inches", "percent", "degrees", "pulgada", "pulgadas", "grados"))
 """A unit whose number was not read."""
-TOLD = {
-    "grade": r"^(?!.*(?:light|moderate|severe)).*(?:%|\din\b|hair)",
-    "rises": "sag|water", "out of water": "sag|water", "fraction": "%|full", "coin": r"\din\b",
-    "reach": r"\b(?:end|stop|pipe)\b", "cable end": r"\b(?:end|stop|cannot pass)\b", "stop": r"\b(?:end|stop|cannot pass)\b",
-    "end": r"\b(?:end|stop)\b", "cleaned": "clean", "danger": "utility", "sign": r"\b(?:end|stop)\b",
-    "flow": r"\b(?:end|stop|reverse|sag|backfall)\b",
-}  # fmt: skip
-"""How the rows tell a word of a class, where not by its own meaning."""
-LIVE_TOLD = {"live": "live|proven", "dead": "dead|capped", "proven": "proven|live", "not proven": "proven"}
-PARTS_TOLD = {
-    "top": r"\bup\b|at (?:1[0-2]|[12])\b|sag.*grease|grease.*sag",
-    "bottom": r"\bdown\b|at [4-8]\b|sag|channel|mud|fall|invert",
-}
-SIDES_TOLD = {
-    "left": r"\bleft\b|at (?:[789]|1[01])\b", "right": r"\bright\b|at [1-5]\b", "up": r"\bup\b|at (?:1[0-2]|[12])\b",
-    "down": r"\bdown\b|at [4-8]\b|sag|channel|mud|reverse fall",
-}  # fmt: skip
-WATER_TOLD = re.compile(r"sag|leak|water|flows|live|proven|blocked|fall")
 LIES_THERE = re.compile(
     rf"\b(?:{'|'.join((*FINDING_WORDS, *ZONES, 'pipe', 'size', 'end', 'stop', 'utility', 'cleaned'))})\b"
 )
@@ -87,7 +72,7 @@ def measures(rows: Iterable[str]) -> Measures:
         if said is None:
             continue
         low, high = said.where.from_ft, said.where.to_ft
-        out.feet += [low] if high is None else [low, high]
+        out.feet += [low] if high is None else [low, high, high - low]
         for thing in said.things:
             for slot, value in thing.values.items():
                 if slot == "size":
@@ -149,10 +134,62 @@ def unexplained(r: "Reader", rows: Iterable[str], places: int) -> Atom | None:
     return None
 
 
+STRUCTURE = frozenset((
+    "at", "till", "starts", "ends", "change", "was", "still", "back", "or", "under", "from surface", "above", "below", "away",
+    "again", "after cleaning", "flagged", "clock", "coin", "shape", "past", "whose", "over", "anchor", "name", "correct", "run", "doubt",
+    "through", "reached",
+))  # fmt: skip
+"""Classes of words that only join what the others say: once used they need no telling."""
+
+
+def left_over(r: "Reader", rows: Sequence[str]) -> str:
+    """Return the words, and the numbers set aside, that the rows do not tell: they are kept as a remark beside them."""
+    told, found = " ".join(rows).lower(), measures(rows)
+    found.others.append(float(len(rows)))
+    return " ".join(a.text.strip() for n, a in enumerate(r.atoms) if _apart(r, n, told, found))
+
+
+def _apart(r: "Reader", n: int, told: str, found: Measures) -> bool:
+    """Whether a word or a number stands beside the reading: small words and those that join others do not."""
+    a = r.atoms[n]
+    if a.token is not None:
+        other = (a.token.number and n in r.aside) or a.token.kind in ("time", "phone")
+        return other and not (_explained(a.token, found) or a.text.strip() in told)
+    if n in r.denied or (r.denied and "no" in a.means):
+        return True
+    if (
+        "plain" in a.means
+        or (n in r.used and a.means and not a.means.keys() - STRUCTURE)
+        or re.search(rf"\b{re.escape(a.text)}\b", told)
+    ):
+        return False
+    if a.means.get("reach", told) not in told:
+        return True  # `end ejector pit, force main`
+    return not told_whole(a, told)
+
+
+def accounted(r: "Reader", m: Meaning) -> Meaning:
+    """Return a reading of the line as a whole (a correction, tapes, the same as before) with its words accounted for: what nobody
+    explains or may be a danger is asked about, the rest stands apart. Its numbers may be those that no longer hold."""
+    told = " ".join(m.rows).lower()
+    if m.asked or not m.rows or m.rows[0].startswith(("pass ", "back")):
+        return m
+    words = [(n, a) for n, a in enumerate(r.atoms) if a.token is None and n not in r.denied]
+    for _n, a in words:
+        strange = a.unknown and not (lexicon().known(a.text) or says_nothing(a.text))
+        danger = {"danger", "utility"} & a.means.keys() and not told_by(a, told)
+        if (strange or danger or a.near) and a.text not in told:
+            return replace(m, rows=(), asked=Say.of("“{typed}”: what is there?", typed=a.text), choices=m.rows)
+    none = Measures()
+    left = " ".join(a.text for n, a in words if _apart(r, n, told, none) and not {"correct", "anchor"} & a.means.keys())
+    return replace(m, left="; ".join(part for part in (m.left, left) if part))
+
+
 def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
     """Whether a word says something and the rows do not."""
     a = r.atoms[n]
-    if a.text in UNDONE or (a.unknown and not (lexicon().known(a.text) or says_nothing(a.text))):
+    strange = a.unknown and not (lexicon().known(a.text) or says_nothing(a.text))
+    if a.text in UNDONE or strange:
         return True
     if (r.is_mark(n + 1, "?") and (a.unknown or "remark" in a.means or a.text in HOW_MUCH)) or a.text in UNITS:
         return True
@@ -163,7 +200,7 @@ def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
         return n == 0 or last or r.number(n + 1) is not None  # it denies nothing
     if {"water", "agua"} & set(a.text.split()) and r.has("fraction") and not WATER_TOLD.search(told):
         return True  # `water half full to 46 where it hits mud`
-    if n and "or" in r.atoms[n - 1].means and "plain" not in a.means and not _told(a, told):
+    if n and "or" in r.atoms[n - 1].means and "plain" not in a.means and not told_by(a, told):
         return True  # `clay or concrete`
     if places > 1 and any(c in a.means and a.means[c] not in told for c in OVER):
         return True
@@ -172,19 +209,7 @@ def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
         return True
     if a.means.get("unclear") == "plastic":
         return not PLASTICS.search(told)
-    return "plain" not in a.means and not _told(a, told) and _says(r, n, told)
-
-
-def _told(a: Atom, told: str) -> bool:
-    """Whether the rows tell one of the meanings of a word."""
-    if "side" in a.means and not {"grade", "place", "part"} & a.means.keys():
-        return bool(re.search(SIDES_TOLD.get(a.means["side"], a.means["side"]), told))
-    if a.means.get("part") in PARTS_TOLD and re.search(PARTS_TOLD[a.means["part"]], told):
-        return True
-    if "live" in a.means and re.search(LIVE_TOLD[a.means["live"]], told):
-        return True
-    own = any(m in told or standard_word(m) in told for m in a.means.values())
-    return own or any(re.search(TOLD[c], told) for c in TOLD.keys() & a.means.keys())
+    return "plain" not in a.means and not told_by(a, told) and _says(r, n, told)
 
 
 def _one_of_two(r: "Reader", a: Atom, cls: str, told: str) -> bool:

@@ -213,6 +213,7 @@ def assemble(
             for asked in sorted(h.log_pass.asked, key=lambda a: (a.place.file, a.place.line or 0))
         ),
         passes=passes,
+        remarks=tuple(log.notes),
         zero=zero.word,
         downstream=downstream,
     )

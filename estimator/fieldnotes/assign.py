@@ -110,7 +110,12 @@ class Assign(Legs):
         """`roots plugging 60%`: the roots are what blocks, and the percent is theirs."""
         block = next((d for d in self.drafts if d.word == "blocked" and not d.signs and d.inch is None), None)
         what = [d for d in self.drafts if block is not None and d.word in FILLS and d.clause == block.clause]
-        if block is not None and len(what) == 1 and self.numbers.percents and not what[0].grade:
+        if (
+            block is not None
+            and len(what) == 1
+            and (self.numbers.percents or self.numbers.bare_fractions)
+            and not what[0].grade
+        ):
             self.drafts.remove(block)
 
     def _nearest(self, n: int, among: list[Draft]) -> Draft | None:
@@ -132,6 +137,15 @@ class Assign(Legs):
                 continue
             takes = [d for d in findings if d.word not in ("utility", "insects", "fitting")]
             target = self._nearest(n, takes)
+            if (
+                target is not None
+                and target.word == "offset"
+                and target.inch is not None
+                and "side" in r.atoms[n].means
+            ):
+                target.direction = target.direction or r.atoms[n].means["side"]
+                r.used.add(n)
+                continue
             if (
                 target is not None
                 and not target.grade

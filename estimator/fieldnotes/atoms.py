@@ -4,20 +4,16 @@ import itertools
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from functools import lru_cache
 
 from msgspec import field
-from rapidfuzz import process
-from rapidfuzz.distance import OSA
 
 from estimator.fieldnotes.folded import bare, phrase_key
-from estimator.fieldnotes.lexicon import SHORTEST_SLIP, Meanings, lexicon
+from estimator.fieldnotes.lexicon import Meanings, lexicon
 from estimator.fieldnotes.skeleton import may_stand_for
+from estimator.fieldnotes.spelling import danger_misspelt, nearest, put_right, shortened, spelt_out
 from estimator.fieldnotes.tokens import Token
 from estimator.model.frozen import Frozen
 
-LONG_WORD = 8
-"""Letters from which on two slips may be made in a word: `drowned` is no `dropped`."""
 MOST_FILLERS = 2  # in a row, inside a phrase
 LOOSE = (
     "finding", "sign", "danger", "utility", "through", "rises", "out of water", "remark", "live", "fraction", "correct",
@@ -44,41 +40,6 @@ class Atom(Frozen):
     @property
     def unknown(self) -> bool:
         return self.token is None and not self.means
-
-
-@lru_cache(maxsize=4096)
-def nearest(word: str) -> tuple[str, str]:
-    """(the word meant, "") or ("", a guarded word it is like) or ("", "")."""
-    lex = lexicon()
-    if word in lex.whole:
-        return "", ""
-    most = 1 if len(word) < LONG_WORD else 2
-    if len(word) >= 3:
-        guarded = [w for w in lex.single_guarded if abs(len(w) - len(word)) <= 1]
-        hit = process.extractOne(word, guarded, scorer=OSA.distance, score_cutoff=1)
-        if hit is not None:
-            return "", hit[0]
-    if len(word) < SHORTEST_SLIP:
-        return "", ""
-    hits = process.extract(word, lex.single, scorer=OSA.distance, score_cutoff=most, limit=6)
-    hits = [h for h in hits if _one_slip(word, h[0], int(h[1]))]
-    if not hits:
-        return "", ""
-    best = min(h[1] for h in hits)
-    near = [h[0] for h in hits if h[1] == best]
-    if any(lex.guarded((w,)) for w in near):
-        return "", near[0]
-    said = {frozenset(lex.means((w,)).items()) for w in near}
-    return (near[0], "") if len(said) == 1 else ("", "")
-
-
-def _one_slip(typed: str, meant: str, steps: int) -> bool:
-    """Whether fingers make this of that: `batt` is no `bath`, `partial` no `partida`."""
-    if steps > 1:
-        return typed[0] == meant[0] and (typed[-1] == meant[-1] or (typed[:4] == meant[:4] and len(typed) > 7))
-    if len(typed) == len(meant) == SHORTEST_SLIP and sorted(typed) != sorted(meant):
-        return False
-    return typed[0] == meant[0] or len(typed) > SHORTEST_SLIP + 1 or sorted(typed) == sorted(meant)
 
 
 def _words(token: Token) -> str:
@@ -126,8 +87,12 @@ def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
                 found = Atom(" ".join(key), n, n + size - 1, {"name": " ".join(key)})
             elif means := lex.means(key):
                 found = Atom(" ".join(key), n, n + size - 1, means)
-            elif size > 1 and (right := _shortened(key) or _put_right(key)) is not None:
+            elif size > 1 and (means := lex.means(spelt_out(key))):
+                found = Atom(" ".join(spelt_out(key)), n, n + size - 1, means)
+            elif size > 1 and (right := shortened(key) or put_right(key)) is not None:
                 found = Atom(" ".join(right), n, n + size - 1, lex.means(right), slip=True)
+            elif size > 1 and (danger := danger_misspelt(key)):
+                found = Atom(" ".join(key), n, n + size - 1, near=danger)
             if found:
                 break
         if found and found.last > n and _shares_last(tokens, n, found):
@@ -178,43 +143,6 @@ def _with_fillers(key: tuple[str, ...], said: Sequence[str]) -> int | None:
         if at >= len(said) or said[at] != word:
             return None
     return at
-
-
-def _shortened(key: tuple[str, ...]) -> tuple[str, ...] | None:
-    """A phrase of which some words lack their vowels: `rt mass`, `blk plstc`; a danger only where it is typed out: `gas ln`."""
-    lex = lexicon()
-    each = [(word, *may_stand_for(word)) for word in key]
-    if not any(others for _, *others in each):
-        return None
-    for first in each[0]:
-        listed = lex.beginning(first)
-        for right in itertools.product((first,), *each[1:]) if listed else ():
-            if right in listed and (not lex.guarded(right) or any(lex.guarded((w,)) for w in key)):
-                return right
-    return None
-
-
-def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:
-    """A phrase of several words with one of them misspelt: `standing watter`."""
-    lex = lexicon()
-    strange = [
-        w
-        for w in key
-        if w not in lex.parts
-        and w not in lex.language
-        and not lex.means((w,))
-        and len(w) >= SHORTEST_SLIP - 1
-        and w.isalpha()
-    ]
-    if len(strange) != 1:
-        return None
-    for near in process.extract(
-        strange[0], lex.part_list, scorer=OSA.distance, score_cutoff=1 if len(strange[0]) < LONG_WORD else 2, limit=5
-    ):
-        right = tuple(near[0] if w == strange[0] else w for w in key)
-        if lex.means(right) and not lex.guarded(right):
-            return right
-    return None
 
 
 def _single(token: Token, n: int) -> Atom:

@@ -1,9 +1,12 @@
 """Numbers that stand alone in; the footages and amounts they may be, the likeliest first, out."""
 
-import itertools
 from typing import TYPE_CHECKING
 
-from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
+from estimator.fieldnotes.deep import MOST_BARE_DEPTH
+from estimator.fieldnotes.numbers_of_a_line import CLOCKED
+from estimator.fieldnotes.numbers_of_a_line import DEGREES as DEGREES
+from estimator.fieldnotes.numbers_of_a_line import SIZES_IN as SIZES_IN
+from estimator.fieldnotes.several import several
 from estimator.fieldnotes.way import Way
 
 if TYPE_CHECKING:
@@ -11,9 +14,6 @@ if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 
 
-SIZES_IN = (1.25, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0)
-"""Drain sizes sold for houses, in (common practice)."""
-DEGREES = {90.0, 45.0, 22.5, 22.0, 30.0, 60.0, 11.25, 11.0, 88.0, 72.0}
 FARTHEST_LEAP_FT = 150.0
 """A reading this far past all before it is doubted: push cables are mostly 100 to 325 ft (common practice)."""
 MOST_READING_FT = 400.0
@@ -21,8 +21,6 @@ LONGEST_BARE_FT = 20.0
 """`roots 30 5ft` runs on for 5 ft; a longer one is rather a second reading."""
 FARTHEST_TREE_FT = 20.0
 """`33 oak 8ft` stands 8 ft away; a bare number above this is rather a reading."""
-CLOCKED = frozenset(("hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel"))
-"""What is told by the hours of the clock."""
 BEFORE_A_READING = ("at", "till", "starts", "ends", "rises", "out of water", "change")
 BEFORE_AN_END = ("till", "ends", "out of water")
 """Classes of the lexicon: a number after such a word is a footage, or the footage where a stretch ends."""
@@ -36,10 +34,13 @@ def ways(r: "Reader", free: list[int], drafts: "list[Draft]") -> list[Way]:
         free = [
             n for n in free if (t := r.number(n)) is None or t.kind == "range" or t.value not in begins
         ]  # said twice
+    filled = [d.word == "sag" and bool(d.percent or d.inch) for d in drafts]
+    bare = all((t := r.number(n)) is not None and t.kind == "num" for n in free)
+    held = free[-1] if filled == [True] and len(free) == 2 and bare else None  # `38 standing water 1/2 pipe 41`
     found: list[Way] = []
     if not free:
         return [Way(0.0, None)]
-    many = _several(r, free, drafts)
+    many = several(r, free, drafts)
     if many is not None:
         found.append(many)
     for first in (*free, None):
@@ -47,7 +48,7 @@ def ways(r: "Reader", free: list[int], drafts: "list[Draft]") -> list[Way]:
         bases = _as_reading(r, first, kinds) if first is not None else [(-3.0, None, None, False)]
         for score, at, to, about in bases:
             for end in (None, *rest):
-                if end is not None and (at is None or to is not None or not _to_before(r, end, first)):
+                if end is not None and (at is None or to is not None or not (held == end or _to_before(r, end, first))):
                     continue
                 t = r.atoms[end].token if end is not None else None
                 if t is not None and (t.kind not in ("num", "ft") or t.value <= (at or 0)):
@@ -76,13 +77,15 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
         score += 3
     before = r.atoms[n - 1] if n else None
     only = not ("till" in before.means and any(r.number(k) for k in range(n))) if before else True
-    if before and only and (r.is_mark(n - 1, "@~") or any(c in before.means for c in BEFORE_A_READING)):
+    if _so_long(r, n):
+        score -= 3
+    elif before and only and (r.is_mark(n - 1, "@~") or any(c in before.means for c in BEFORE_A_READING)):
         score += 4
     if t.point:
         score += 3
     if t.about:
         score += 2
-    if n == len(r.atoms) - 1:
+    if all(a.means.keys() == {"plain"} or "here" in a.text for a in r.atoms[n + 1 :]):
         score += 2
     if t.kind == "num" and "/" in t.text and t.value < 7 and "branch" in kinds:
         score -= 4  # 1-1/2 is a size
@@ -112,10 +115,13 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
         if low < high:
             tight = t.tight and high < 12 and low < 12
             clocklike = t.tight and low <= 12 and high <= 12 and bool(CLOCKED & kinds)
-            out.append((score + 4 - (2 if clocklike else 0), low, high, t.about))
+            behind = t.tight and high <= 12 and n > 0 and r.number(0) is not None  # `41 broken pipe 5-7`
+            out.append((score + 4 - (2 if clocklike else 0) - (4 if behind else 0), low, high, t.about))
             if tight and 0 < high < 12:
                 point = bool(kinds & {"branch", "cleanout", "bend", "joint", "stop", "end", "tree"})
-                out.append((score + (4 if point else 1.5), round(low + high / 12, 4), None, t.about))
+                out.append(
+                    (score + (4 if point else 1.5) - (4 if behind else 0), round(low + high / 12, 4), None, t.about)
+                )
         elif high < 12:
             if t.tight:
                 out.append((score + 4, round(low + high / 12, 4), None, t.about))
@@ -126,6 +132,13 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
     if t.value > max(r.context.furthest_ft, 0) + FARTHEST_LEAP_FT or t.value > MOST_READING_FT:
         score -= 1
     return [(score, t.value, None, t.about)]
+
+
+def _so_long(r: "Reader", n: int) -> bool:
+    """`40 under water about 6 ft`: how far it goes on, behind a reading without a unit."""
+    t, first = r.number(n), r.number(0)
+    about = r.text(n - 1) in ("about", "bout", "abt", "approx", "roughly", "like", "maybe")
+    return about and n > 1 and t is not None and t.kind == "ft" and first is not None and first.kind == "num"
 
 
 def _to_before(r: "Reader", n: int, first: int | None) -> bool:
@@ -180,7 +193,7 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
         and r.text(n - 1) in ("at", "@")
         and first is not None
         and n > first
-        and bool({"hole", "crack", "gap", "leak", "intruding"} & kinds)
+        and bool((CLOCKED - {"collapse", "channel"}) & kinds)
     ):
         offer(1.5, "clock")
     reading = r.number(first) if first is not None else None
@@ -191,7 +204,7 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
         and first is not None
         and r.clause[n] == r.clause[first]
         and t.value <= LONGEST_BARE_FT
-        and not any(r.is_mark(k, "@~") or "at" in r.atoms[k].means for k in (n - 1,))
+        and (_so_long(r, n) or not (r.is_mark(n - 1, "@~") or "at" in r.atoms[n - 1].means))
         and any(
             k in kinds
             for k in ("sag", "roots", "scale", "channel", "reverse fall", "grease", "crack", "mud", "oval", "collapse")
@@ -203,41 +216,3 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
     if "tree" in kinds and t.kind in ("ft", "num") and "away" not in r.filled and t.value <= FARTHEST_TREE_FT:
         offer(0.5, "away")
     return best
-
-
-def _several(r: "Reader", free: list[int], drafts: "list[Draft]") -> Way | None:
-    """`roots @28.5 33 36.5`: one finding at several places."""
-    kinds = {d.word for d in drafts}
-    if len(drafts) > 1 and not (all(d.at < free[0] for d in drafts) or all(d.at > free[-1] for d in drafts)):
-        return None  # a thing between the readings
-    things = [n for n in r.where("finding") if n not in r.amount_words and n not in r.aside]
-    if len(things) > 1 and min(things) < free[-1] and max(things) > free[0]:
-        return None  # `grease 2in 34-36.5 then grease 44-52, 20 percent`
-    tokens = [r.atoms[n].token for n in free]
-    same = len({t.kind for t in tokens if t is not None}) == 1  # all with a foot mark, or none
-    plain = [t for t in tokens if t is not None and (t.kind == "num" or (t.kind == "ft" and (same or not t.plain)))]
-    spans = [(t.value, t.to) for t in tokens if t is not None and t.kind == "range" and t.to and t.value < t.to]
-    if len(spans) == len(free) > 1 and spans == sorted(spans) and not kinds & {"hole", "branch", "bend"}:
-        return Way(7.0, *spans[0], tuple(spans[1:]))
-    values = [t.value for t in plain]
-    if len(plain) < 2 or len(plain) != len(free) or values != sorted(set(values)) or not kinds:
-        return None
-    joined = all(
-        all(
-            r.is_mark(k, ",&+")
-            or (
-                "again" in r.atoms[k].means
-                or r.text(k) in ("and", "y", "also", "then", "at", "plus", "one", "more", "another", "one more")
-            )
-            for k in range(a + 1, b)
-        )
-        for a, b in itertools.pairwise(free)
-    )
-    linked = any(b - a > 1 for a, b in itertools.pairwise(free))
-    if not joined or not (linked or len(plain) > 2) or values[0] < 1:
-        return None
-    if kinds & CLOCKED and values[1] <= 12 < values[-1] and all(v.is_integer() for v in values[:-1]):
-        return None  # `cracks at 3 and 9, 27.5`
-    if kinds & {"branch", "bend"} and any(v in SIZES_IN or v in DEGREES for v in values):
-        return None
-    return Way(6.0, values[0], None, tuple((v, None) for v in values[1:]))

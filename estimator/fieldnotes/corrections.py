@@ -8,7 +8,7 @@ from estimator.fieldnotes.corrected_before import among
 from estimator.fieldnotes.corrected_inside import WEAK, inside, named, put_right, read_again
 from estimator.fieldnotes.drafts import shown
 from estimator.fieldnotes.meaning import Meaning
-from estimator.fieldnotes.words import standard_word
+from estimator.fieldnotes.words import BY_NAME, standard_word
 from estimator.model.say import Say
 
 if TYPE_CHECKING:
@@ -21,6 +21,10 @@ _OTHER_SIDE = re.compile(r"\b(?:other|opposite) side\b")
 _LEFT_RIGHT = re.compile(r"\b(?:left|right)\b")
 SAYS_MORE = frozenset(("sign", "finding", "live", "cable end", "stop", "end", "reached", "state", "material"))
 """Classes of words that begin with a no and are none: `no more cable 27`."""
+OWN = ("stop", "cable end", "reach", "rises", "out of water", "utility", "danger")
+"""Classes that a line before never has to be put right by: `thats as far as camera will go 57`."""
+NO_LINE = Meaning(asked=Say.of("which line is to be put right, and how? Write it again as it should be"), score=9)
+"""`should be rt side` after a line that has no side."""
 TURNED = {"left": "right", "right": "left"}
 
 
@@ -31,7 +35,20 @@ def correction(r: "Reader") -> Meaning | None:
     for way in (_amends, _of_the_counter, inside, _struck_by_name, _struck, _struck_and_said, _on_the_other_side):
         if (found := way(r)) is not None:
             return found
-    return _really_ends(r) or _of_the_line_before(r)
+    found = _really_ends(r) or _of_the_line_before(r)
+    if found is None:
+        sided = not r.readings() and any(r.has(cls) for cls in ("side", "grade", "live"))
+        return NO_LINE if sided and _strong(r) else None
+    return NO_LINE if found.instead and not _of_that_line(r, found) else found
+
+
+def _of_that_line(r: "Reader", found: Meaning) -> bool:
+    """Whether what would stand instead of the line before lies at its place, is of its kind, or names it."""
+    before, after = " ".join(r.context.before), " ".join(found.rows)
+    kinds = among(BY_NAME, before)
+    said = {standard_word(a.means[c]) for a in r.atoms for c in ("finding", "place") if c in a.means}
+    here = before.partition(" ")[0].partition("-")[0] in re.split(r"[ -]", after)
+    return not found.rows or here or bool(kinds & (among(BY_NAME, after) | said))
 
 
 def _really_ends(r: "Reader") -> Meaning | None:
@@ -65,7 +82,7 @@ def _amends(r: "Reader") -> Meaning | None:
     """`change 18 to 20`"""
     if r.text(0) not in AMENDS or r.number(1) is None or len(r.numbers()) < 2:
         return None
-    return Meaning(asked=Say.of("which line is to be put right, and how? Write it again as it should be"), score=9)
+    return NO_LINE
 
 
 def _of_the_counter(r: "Reader") -> Meaning | None:
@@ -123,7 +140,7 @@ def _of_the_line_before(r: "Reader") -> Meaning | None:
     if numbers and numbers[0][0] < marker:  # else `16 no 16.6 jt up` has its own reading
         both = says_instead and len(numbers) >= 2
         return read_again(r, numbers[0][0], marker) or put_right(r, numbers[0][0], marker) if both else None
-    things = words | {r.atoms[n].means["place"] for n in r.where("place")}
+    things = words | {r.atoms[n].means["place"] for n in r.where("place")} | {c for c in OWN if r.has(c)}
     begins_anew = things and not among(things, told) and r.readings()  # `thats a crack at 33`
     if not before or (begins_anew and not _strong(r)):
         return None

@@ -23,7 +23,22 @@ def denied(every: Sequence[Atom]) -> set[int]:
         if a.text in ("none", "nope", "ninguno", "ninguna") and not any("finding" in b.means for b in every[n + 1 :]):
             out |= {k for k in range(n) if "finding" in every[k].means}  # `roots? none to 45`
         out |= _gone(every, n)
+        if "later" in a.means:
+            out |= set(_to_be_done(every, n))
     return out
+
+
+DONE = ("cleaned", "repair")
+"""What a crew does to a drain."""
+
+
+def _to_be_done(every: Sequence[Atom], n: int) -> Iterator[int]:
+    """`will jet`, `needs to be cut and jetted`: the work that was not done yet."""
+    for k in range(n + 1, min(n + 6, len(every))):
+        if any(c in every[k].means for c in DONE):
+            yield k
+        elif every[k].token is not None or not {"plain", "again", "still", "at"} & every[k].means.keys():
+            return
 
 
 def no_pipe(every: Sequence[Atom], taken: Collection[int]) -> bool:

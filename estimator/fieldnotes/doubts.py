@@ -2,16 +2,21 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.assign import STANDS_FULL, Assign
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, MOST_READING_FT, SIZES_IN
 from estimator.fieldnotes.corrected_before import INCHES_PER_FT
+from estimator.fieldnotes.deep import most_bare_depth
 from estimator.fieldnotes.drafts import Draft, row, shown
-from estimator.fieldnotes.figure_words import most_bare_depth
+from estimator.fieldnotes.head_words import either
 from estimator.fieldnotes.limits import DEEP_FT, MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import how_much, more_than_whole
 from estimator.fieldnotes.way import Way
 from estimator.model.say import Say
+
+if TYPE_CHECKING:
+    pass
 
 NO_FOOTAGE_OF_UTILITY = Say.of(
     "a line that may be gas: at which footage? Stop work in the drain until its owner says what it is."
@@ -126,6 +131,8 @@ class Doubts(Assign):
         r, findings = self.r, self._findings
         if r.has("doubt", "cannot tell") and any(d.word == "blocked" and not d.choice for d in findings):
             return STANDS_FULL, ("sag full starts", "blocked")
+        if (twice := either(r)) is not None:
+            return Say.of("{one} or {other}: which of them is it?", one=twice[0], other=twice[1]), (*self.best, "note")
         if r.has("or") and (len({d.word for d in findings}) > 1 or (findings and r.has("unclear"))):
             return Say.of("which of them is it?"), (*self._rows_of(findings), "note")
         return None

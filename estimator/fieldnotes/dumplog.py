@@ -129,4 +129,5 @@ def dump_log(line: Line) -> str:
                 out.append("back")
                 turned = True
             out.append(_line(origin, words, note))
+    out += [f"# {remark}" for remark in line.remarks]
     return "\n".join(out) + "\n" if out else ""

@@ -77,10 +77,15 @@ def _more(ft: float) -> str:
 def _things(line: Line, p: Pass) -> Iterable[tuple[Origin, Stretch, str]]:
     for m in line.marks:
         if not m.assumed and m.origin.pass_number == p.number:
-            yield m.origin, m.stretch, mark_words(m)
+            yield m.origin, m.stretch, _noted(mark_words(m), m.note)
     for f in line_findings(line):
         if f.origin.pass_number == p.number:
-            yield f.origin, f.stretch, finding_words(f, p.after_cleaning)
+            yield f.origin, f.stretch, _noted(finding_words(f, p.after_cleaning), f.note)
+
+
+def _noted(words: str, note: str) -> str:
+    """What was read, and apart from it what was typed besides."""
+    return f"{words} ; {note}" if note else words
 
 
 def _reel(origin: Origin) -> str:
@@ -119,6 +124,7 @@ def _together(line: Line) -> Iterable[str]:
             yield f"{f.kind} at {_stations(f.stretch)} was seen before: {before}"
     for f in line.superseded:
         yield f"gone in a later pass: {finding_words(f, f.after_cleaning)} at {_stations(f.stretch)}"
+    yield from (f"kept as a remark: {remark}" for remark in line.remarks)
 
 
 def _agree(line: Line) -> str:

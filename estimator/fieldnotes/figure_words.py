@@ -4,18 +4,8 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
-from estimator.fieldnotes.numbers_of_a_line import Numbers, _ft
-
-TURNS = (22.5, 45.0, 90.0)
-MOST_BARE_DEPTH = 12.0
-MOST_BARE_DEPTH_INSIDE = 6.0
-"""A bare depth above this may be inches as well as feet; under a floor few drains lie deeper than 6 ft (common practice)."""
-
-
-def most_bare_depth(zone: str) -> float:
-    """Return up to which depth a bare number is taken for feet where the line lies in this zone, ft."""
-    return MOST_BARE_DEPTH_INSIDE if zone == "slab" else MOST_BARE_DEPTH
-
+from estimator.fieldnotes.deep import is_depth
+from estimator.fieldnotes.numbers_of_a_line import SIZES_IN, Numbers, _ft
 
 TOOLS = frozenset((
     "reel", "cable", "hose", "blade", "cutter", "head", "nozzle", "bit", "knife", "cutters", "blades", "chain", "jet head",
@@ -86,11 +76,23 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         return aside()
     if t.kind == "in" and after in ("long", "in length", "de largo") and r.has("finding", "crack"):
         return aside()  # not how far it is open
-    if (t.kind in ("in", "ft") or others) and after in TOOLS:
+    if (t.kind == "in" or after in ("reel", "cable", "hose") or (others and t.kind == "num")) and after in TOOLS:
         out.tool = after not in ("reel", "cable", "hose")
         return aside()
     if a1.get("part") == "coupling" and t.kind == "num" and t.value <= 4 and not t.point and n > 0:
         return aside()
+    if (
+        "material" in a1
+        and t.kind == "num"
+        and not t.point
+        and t.value in SIZES_IN
+        and n
+        and others
+        and r.has("change")
+    ):
+        out.inches.append((n, t.value))  # `8 transition 4 pvc to 4 ci`
+        take(n)
+        return True
     if _counts(r, n):
         out.count = (n, int(t.value))
         take(n)
@@ -145,14 +147,19 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         and (t.kind != "in" or r.has("place", "loc"))
         and (anchor := _anchor(r, n))
         and (
-            (t.kind != "in" and after == "off" and r.has("surface")) or not r.surface_follows(n)
-        )  # `44in lawn 5 off drive`
+            (
+                after == "off"
+                and (out.depth is not None or r.has("surface") or "zone" not in r.atoms[anchor[0]].means)
+                and t.kind != "in"
+            )  # `44in lawn 5 off drive`
+            or not r.surface_follows(n)
+        )
     ):
         k, name = anchor
         out.tapes.append((t.value + (t.to or 0.0) / 12 if feet_inches else _ft(t), name))
         take(*range(n, k + 1))
         return True
-    if length and out.depth is None and _is_depth(r, n):
+    if length and out.depth is None and is_depth(r, n):
         out.depth = (n, t.value / 12 if t.kind == "in" else t.value)
         take(n)
         for k in range(n + 1, min(n + 4, len(r.atoms))):
@@ -202,42 +209,7 @@ def _anchor(r: "Reader", n: int) -> tuple[int, str] | None:
             return (k, name) if strong else None
         if "from surface" in a.means or "away" in a.means or a.text in ("off", "from", "to", "de", "of"):
             said = True
-        elif not ("plain" in a.means or "whose" in a.means or "side" in a.means):
+        elif not {"plain", "whose", "side", "surface", "material"} & a.means.keys():
             return None
         k += 1
     return None
-
-
-def _is_depth(r: "Reader", n: int) -> bool:
-    t = r.atoms[n].token
-    assert t is not None
-    if r.has("place", "beam") or (r.has("finding") and not (r.has("place", "loc") or r.has("place", "depth"))):
-        return False
-    watery = r.has("rises") or r.has("out of water") or any({"water", "agua"} & set(a.text.split()) for a in r.atoms)
-    if (r.has("finding") or watery) and not r.has("place", "loc") and t.kind == "in":
-        return False  # `belly 2in deep`
-    nexts = [r.atoms[k].means for k in range(n + 1, min(n + 3, len(r.atoms)))]
-    near = nexts[0] if nexts else {}
-    heads = (
-        r.has("place", "loc")
-        or r.has("place", "depth")
-        or r.has("place", "pothole")
-        or r.has("place", "invert")
-        or r.has("part", "bottom")
-    )
-    if "side" in near and t.kind == "num" and t.value in TURNS and not r.has("place", "loc"):
-        return False  # `90 down`
-    if near.get("place") == "depth" and not r.text(n + 1).startswith(("depth", "dep", "dp", "prof")):
-        others = [(k, o) for k, o in r.numbers() if k != n]
-        bare = t.kind == "num" and not t.point and t.value > MOST_BARE_DEPTH
-        if bare and any(o.kind in ("ft", "in") for _, o in others):
-            return False  # `29 dpth 22in`
-        if not r.surface_follows(n) and any(o.kind != "num" and r.surface_follows(k) for k, o in others):
-            return False  # `28.5 cover 2'6" below floor`
-        return t.kind != "num" or heads or t.point or t.value <= MOST_BARE_DEPTH
-    first = t.kind == "ft" and n == r.numbers()[0][0]
-    if t.kind in ("ft", "in") and r.surface_follows(n) and not (first and t.value > MOST_BARE_DEPTH):
-        return True
-    if t.kind in ("ft", "in") and heads and not (first and (n == 0 or t.value > MOST_BARE_DEPTH)):
-        return True
-    return bool(t.kind == "num" and heads and r.surface_follows(n) and n > 0 and t.value <= 30)

@@ -33,6 +33,15 @@ def _of_the_pipe(r: "Reader", n: int) -> None:
             r.amount_words.add(k)
 
 
+PICTURES = ("photo", "pic", "img", "picture", "photos", "pics", "foto", "image")
+
+
+def of_a_picture(r: "Reader", n: int) -> bool:
+    """`pic 3`"""
+    t = r.number(n)
+    return r.text(n - 1) in PICTURES and t is not None and t.kind == "num" and not t.point
+
+
 def labelled(r: "Reader") -> Numbers:
     """Numbers whose neighbours say what they are."""
     out = Numbers()
@@ -63,11 +72,7 @@ def labelled(r: "Reader") -> Numbers:
             continue
         if not t.number:
             continue
-        if (
-            before in ("photo", "pic", "img", "picture", "photos", "pics", "foto", "image", "still")
-            and t.kind == "num"
-            and not t.point
-        ):
+        if of_a_picture(r, n):
             out.photo = t.text
             take(n, n - 1)
         elif t.kind == "clock":
@@ -95,8 +100,10 @@ def labelled(r: "Reader") -> Numbers:
             out.inches.append((n, t.value))
             take(n)
     for n, a in enumerate(r.atoms[:-1]):
-        flag = a.text in ("flag", "bandera", "mark flag") and (len(word(n + 1)) == 1 or r.number(n + 1) is not None)
-        if flag or (_marks(a.text) and len(word(n + 1)) == 1 and word(n + 1).isalpha()):
+        flag = a.text in ("flag", "flags", "flagged", "bandera", "mark flag") and (
+            len(word(n + 1)) == 1 or ((t := r.number(n + 1)) is not None and t.kind == "num" and not t.point)
+        )
+        if flag or (_marks(a.text) and len(word(n + 1)) == 1 and word(n + 1).isalpha() and not r.is_mark(n + 2, "/")):
             out.flag = word(n + 1).upper()
             take(n + 1)
             if "place" not in a.means:

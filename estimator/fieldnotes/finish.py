@@ -3,7 +3,7 @@
 import copy
 from typing import TYPE_CHECKING
 
-from estimator.fieldnotes.account import unexplained
+from estimator.fieldnotes.account import left_over, unexplained
 from estimator.fieldnotes.bare_figures import ways
 from estimator.fieldnotes.drafts import Draft, bare, row, shown, too_much
 from estimator.fieldnotes.understand import POINT_LIKE
@@ -53,7 +53,7 @@ class Finish(Changes):
                 zone = "yard" if r.context.zone in ("slab", "basement", "crawl") else "slab"
                 more = tuple(zone if c == "EDGE" else c for c in more)
             choices = self._filled(more, way)
-        left = self._left()
+        left = left_over(r, rows)
         score = self._score(way)
         if not question and rows and (long := self.numbers.long_ft) is not None and not _is_long(way, long):
             question, choices = Say.of("{value} of what?", value=shown(long)), tuple(rows)
@@ -223,16 +223,6 @@ class Finish(Changes):
             )
         loose = unexplained(r, rows, len(way.more) + 1)
         return None if loose is None else Say.of("“{typed}”: what is there?", typed=loose.text)
-
-    def _left(self) -> str:
-        return " ".join(
-            a.text
-            for n, a in enumerate(self.r.atoms)
-            if a.unknown
-            or (
-                n not in self.r.used and not a.token and ("plain" not in a.means or (self.r.denied and "no" in a.means))
-            )
-        )
 
     def _score(self, way: Way) -> float:
         explained = sum(1 for n, a in enumerate(self.r.atoms) if n in self.r.used or "plain" in a.means)

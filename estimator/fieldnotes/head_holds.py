@@ -22,6 +22,20 @@ NO_ZONE = frozenset((
     "utility", "cleanout",
 ))  # fmt: skip
 """Beside these a word for what lies over the pipe says where they are."""
+SOLID = ("tile", "wood", "brick", "stone")
+"""What lies in a pipe as well as over one: `41 wood`."""
+
+
+def _alone(r: "Reader") -> bool:
+    """A word of what lies in a pipe as well as over one, and nothing else: `41 wood`."""
+    words = [a.text for a in r.atoms if a.token is None]
+    return len(words) == 1 and words[0].rstrip("s") in SOLID
+
+
+def _in_the_way(r: "Reader") -> bool:
+    return r.has("part", "piece") or r.has("stop") or r.has("sign", "cannot pass")
+
+
 PAVING = ("asphalt", "pavers", "concrete", "brick")
 
 
@@ -162,10 +176,20 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         zone = r.atoms[plain[-1]].means["zone"]
         if r.text(plain[-1]) in ("walk",) and r.has("room"):
             return
+    elif surface in ("dirt", "gravel") and not any(
+        r.has(c) for c in ("starts", "ends", "end", "change", "under", "back")
+    ):
+        _asked(r, "gravel")
+        return
     elif surface in OUTDOORS:
         zone = "yard"
     elif surface == "tile" and all(n in surfaces or a.token for n, a in enumerate(r.atoms)):
         _asked(r, "tile")
+        return
+    elif surface in SOLID and (_in_the_way(r) or (_alone(r) and r.single_place())):
+        over = "slab" if surface in INDOORS else "walk"
+        choices = ("blocked hard",) if _in_the_way(r) else (f"{over} {surface}", "blocked hard")
+        r.ask.append((Say.of("does it lie over the pipe, or in it?"), choices))
         return
     elif surface in INDOORS:
         zone = r.context.zone if r.context.zone in ("slab", "basement") else "slab"

@@ -105,7 +105,11 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
                 out.append(Draft(word, n, r.clause[n], lengths=list(numbers.lengths) if word == "beam" else []))
                 r.used.add(n)
     for n in r.where("place", "tree")[:1]:
-        if "finding" not in r.atoms[n].means and not findings and not any(d.word == "branch" for d in out):
+        if (
+            "finding" not in r.atoms[n].means
+            and not findings
+            and not any(d.word in ("branch", "cleanout") for d in out)
+        ):
             draft = Draft("tree", n, r.clause[n], lengths=list(dict(numbers.lengths).items()))
             out.append(draft)
             r.used |= {n, *r.where("grade"), *r.where("side")}

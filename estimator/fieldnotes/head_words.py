@@ -34,3 +34,16 @@ def _draft(r: "Reader", n: int, words: str) -> Draft:
 def _asked(r: "Reader", name: str) -> None:
     ask = lexicon().asks[name]
     r.ask.append((ask.question, ask.choices))
+
+
+EITHER = ("room", "side", "zone", "surface", "place", "utility")
+
+
+def either(r: "Reader") -> tuple[str, str] | None:
+    """`kitchen or laundry`: two of a kind with an or between."""
+    for n in r.where("or"):
+        if 0 < n < len(r.atoms) - 1:
+            one, other = r.atoms[n - 1], r.atoms[n + 1]
+            if any(c in one.means and c in other.means and one.means[c] != other.means[c] for c in EITHER):
+                return one.text, other.text
+    return None

@@ -1,13 +1,14 @@
 """A pass heading comes in (`pass front cleanout to house, riser 28in, before cleaning`); access, direction, riser go out."""
 
 import re
+from dataclasses import replace
 from typing import Literal
 
 from estimator.fieldnotes.limits import MOST_BARE_RISER_FT
 from estimator.fieldnotes.tidy import Tidied
 from estimator.model.frozen import Frozen
 from estimator.model.lengths import match_length, parse_length, unit_written
-from estimator.model.problem import Place, Problem, error, warning
+from estimator.model.problem import Place, Problem, error, question, warning
 
 FLOW = error(
     "log/flow",
@@ -38,7 +39,18 @@ RISER_UNIT = error(
     "Write `riser {feet}in` or `riser {feet}ft`.",
     "Every dig is measured from behind the riser; inches read as feet move it by many feet.",
 )
-PROBLEMS = (FLOW, RISER, RISER_UNIT, RISER_TAKEN_AS_NONE, HEADING_WORD)
+HEADING_TWICE = warning(
+    "log/heading-twice",
+    "the heading “{text}” follows another of the same access with nothing between; both are taken as one pass.",
+    "Strike one of them; if two passes were meant, type what the first of them saw.",
+)
+SAW_NOTHING = question(
+    "log/pass-saw-nothing",
+    "no line under the pass “{text}” has a footage.",
+    "Strike the heading, or type what that pass saw, with its last footage.",
+    "A pass without a footage inspects nothing.",
+)
+PROBLEMS = (HEADING_TWICE, SAW_NOTHING, FLOW, RISER, RISER_UNIT, RISER_TAKEN_AS_NONE, HEADING_WORD)
 
 _OUT = re.compile(r"\b(?:street|main|city|tank|septic|sewer|alley|downstream|out)\b", re.IGNORECASE)
 _IN = re.compile(r"\b(?:house|upstream|in)\b", re.IGNORECASE)
@@ -111,6 +123,18 @@ WHEN_BEGINS = ("before ", "after ", "while ", "during ")
 
 def is_after_cleaning(when: str) -> bool:
     return bool(re.match(r"\s*after\b.*\b(?:clean|jet|descal|cut|scrap)", when, re.IGNORECASE))
+
+
+_SLOTS = ("to", "flow", "riser_ft", "surface", "when", "after_cleaning", "zero_at_ft", "from_end", "note")
+
+
+def said_again(first: Heading, again: Heading) -> Heading | None:
+    """Return one heading for two of the same access, the later word counting; None where they name different accesses."""
+    if first.access.lower() != again.access.lower() or {first.flow, again.flow} >= {"with flow", "against flow"}:
+        return None
+    blank = Heading()
+    kept = {slot: getattr(first, slot) for slot in _SLOTS if getattr(again, slot) == getattr(blank, slot)}
+    return replace(again, **kept)
 
 
 def heading_problems(heading: Heading) -> list[Problem]:

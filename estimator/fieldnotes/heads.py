@@ -46,15 +46,23 @@ def _left_open(r: "Reader") -> bool:
     fills = any(r.atoms[n].means["finding"].split()[0] in FILLS for n in r.where("finding"))
     return fills and any(
         t.kind == "in"
-        and (
-            r.text(n + 1) in ("left", "open", "clear", "opened")
-            or (r.text(n - 1), r.text(n + 1)) == ("down to", "hole")
-        )
+        and (r.text(_past_small(r, n)) in LEFT_OPEN or (r.text(n - 1), r.text(n + 1)) == ("down to", "hole"))
         for n, t in r.numbers()
     )
 
 
-HELD = {"water", "agua", "holding", "holds"}
+LEFT_OPEN = ("left", "open", "clear", "opened")
+
+
+def _past_small(r: "Reader", n: int) -> int:
+    """The atom after a number that is neither a small word nor the hole it measures: `2in of hole left`."""
+    k = n + 1
+    while k < n + 4 and (r.text(k) in ("of", "hole", "opening", "pipe", "only")):
+        k += 1
+    return k
+
+
+HELD = {"water", "agua", "holding", "holds", "standing"}
 
 
 def _water(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
@@ -70,8 +78,19 @@ def _water(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         for n, a in enumerate(r.atoms)
         for c in ("live", "room", "utility", "crossing", "place", "side", "material", "rises", "out of water")
     ) or any("run" in a.means and a.text not in ("from", "start", "pulled", "desde") for a in r.atoms)
-    if much and not other and not any(d.clause == clause or d.word == "sag" for d in out):
-        out.append(Draft("sag", water[0], clause))
+    alone = not (out or amounts or r.single_place()) and all(
+        a.token or ("plain" in a.means and "grade" not in a.means) for a in r.atoms
+    )
+    held = [n for n in water if r.text(n) in ("holds", "holding") and _amount_follows(r, n)]  # `laid flat holds 3/4"`
+    if any(d.word == "sag" for d in out):
+        return
+    if held or ((much or alone) and not other and not any(d.clause == clause for d in out)):
+        out.append(Draft("sag", held[0] if held else water[0], clause))
+
+
+def _amount_follows(r: "Reader", n: int) -> bool:
+    near = (t for k in (n + 1, n + 2) if (t := r.number(k)) is not None)
+    return next((t.kind in ("in", "pct", "frac") for t in near), False)
 
 
 def _dangers(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
@@ -138,4 +157,7 @@ def _unclear(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             continue
         r.used.add(n)
         _asked(r, r.atoms[n].means["unclear"])
+        if n in water and r.has("through"):
+            question, (first, second, *rest) = r.ask.pop()
+            r.ask.append((question, (second, first, *rest)))
         return

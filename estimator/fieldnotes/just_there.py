@@ -21,7 +21,7 @@ def just_there(every: list[Atom]) -> list[Atom]:
     after = ["" if "live" in a.means else a.text.split()[0] for a in every[1:]] + [""]
     return [
         replace(a, means={"plain": "plain"})
-        if a.text in JUST_SAID
+        if (a.text in JUST_SAID or (a.slip and a.means.get("side") == "right"))
         and not size
         and ((word in JUST and not (word == "at" and (branch or a.text == "rt"))) or _at_a_thing(every[n + 1 : n + 3]))
         else a

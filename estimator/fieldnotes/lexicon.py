@@ -64,6 +64,13 @@ class Lexicon:
             for key in single_words(phrase):
                 self._words[key].setdefault(name, meaning)
         self._written: dict[str, dict[Key, dict[str, str]]] = {}
+        self.spelt: dict[str, str] = {}
+        for cls, words in data.items():
+            for entry in words.values() if cls not in ("ask", "standard", "filler", "language") else ():
+                whole = next((p for p in entry.get("say", ()) if p.isalpha()), "")
+                for typed in (*entry.get("slip", ()), *entry.get("short", ())) if whole else ():
+                    if typed.isalpha() and len(self._words[typed,]) == 1:
+                        self.spelt.setdefault(typed, whole)
         self.longest = max(sum(max(map(len, place)) for place in phrase) for phrase, _, _ in self.listed)
         self.single = sorted(  # a slip never makes a remark, and is not slipped again
             key[0] for key in well_spelt if len(key[0]) >= SHORTEST_SLIP and "remark" not in self._words[key]

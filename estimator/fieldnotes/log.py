@@ -6,7 +6,7 @@ back, or it is kept as a remark. Nothing typed is refused for its form, and noth
 import re
 from dataclasses import replace
 
-from estimator.fieldnotes.heading import heading_problems, read_heading
+from estimator.fieldnotes.heading import HEADING_TWICE, SAW_NOTHING, heading_problems, read_heading, said_again
 from estimator.fieldnotes.log_taking import LogTaking, _safe
 from estimator.fieldnotes.logbook import Log, _Last
 from estimator.fieldnotes.logproblems import NOTHING_READ, WHAT
@@ -65,7 +65,7 @@ class LogReader(LogTaking):
         if len(body) > LONGEST_LINE and not _is_heading(body):
             self._understand(body, raw, note.strip(), place)
             return
-        own = tidied(body)
+        own = tidied(body.rstrip(" .,"))
         for words in (self.log.names, self.words):  # the nearest meaning first
             own = whole_words(own, words)
         line = whole_words(own, trade_shortenings())
@@ -94,6 +94,11 @@ class LogReader(LogTaking):
         assert begins is not None
         heading, problems = read_heading(line.cut(begins.end(), len(line.text)), place, note)
         self.log.found += problems
+        run = self.here if self.here and not self.here.said and self.here.heading.text else None
+        if run is not None and (once := said_again(run.heading, heading)) is not None:
+            run.heading = once
+            self.log.found.append(HEADING_TWICE(place, text=heading.text))
+            return
         self._begin(self._filled(heading))
 
     def _heading_part(self, text: str) -> bool:
@@ -132,7 +137,7 @@ class LogReader(LogTaking):
         if meaning.asked and self.before.rows and self.before.run is not None and _AMOUNT_ONLY.fullmatch(text):
             meaning = understand(f"make that {text}", context)
         if meaning.instead and not meaning.asked:
-            self._take_back()
+            note = "; ".join(dict.fromkeys(part for part in (*self._take_back(), note) if part))
             if not meaning.rows:
                 self.before = _Last()
                 return
@@ -166,6 +171,8 @@ class LogReader(LogTaking):
                 self._ask(replace(meaning, asked=WHAT, choices=()), raw, place, self._context())
                 return
             saids.append(said)
+        if left and not any(said.things for said in saids):
+            self.log.notes.append(raw.strip())
         self._opened(saids)
         self._take(saids, tidied(raw), raw, left, place, meaning.rows, column=False)
 
@@ -200,5 +207,9 @@ def _first_reading(lines: list[str]) -> int:
 
 
 def nothing_read(log: Log, place: Place) -> list[Problem]:
-    """A log without footage says nothing of the drain; of a file that could not be read its own problem tells."""
-    return [] if log.unread or any(p.entries or p.sames for p in log.passes) else [NOTHING_READ(place)]
+    """A log without footage says nothing of the drain, nor a pass without one; of a file that could not be read its own problem tells."""
+    if log.unread:
+        return []
+    if not any(p.entries or p.sames for p in log.passes):
+        return [NOTHING_READ(place)]
+    return [SAW_NOTHING(p.heading.place, text=p.heading.text) for p in log.passes if not p.said]

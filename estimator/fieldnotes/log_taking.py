@@ -171,14 +171,16 @@ class LogTaking:
             )
         )
 
-    def _take_back(self) -> None:
-        """The line before no longer counts."""
+    def _take_back(self) -> list[str]:
+        """The line before no longer counts; what stood apart beside it is kept."""
         last = self.before
+        notes = [e.note for e in last.run.entries[last.entries :]] if last.run is not None else []
         if last.run is not None:
             del last.run.entries[last.entries :]
             del last.run.sames[last.sames :]
             if last.asked is not None and last.asked in last.run.asked:
                 last.run.asked.remove(last.asked)
+        return notes
 
     def _struck(self, word: str, at: float | None) -> bool:
         """Take one earlier thing of this run back; False where none, or more than one, is meant."""

@@ -65,6 +65,11 @@ class LogPass:
     sames: list[Same] = field(default_factory=list)
     asked: list[Asked] = field(default_factory=list)
 
+    @property
+    def said(self) -> bool:
+        """Whether any line stands under the heading."""
+        return bool(self.entries or self.sames or self.asked)
+
 
 @dataclass(slots=True)
 class Log:

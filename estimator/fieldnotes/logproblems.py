@@ -4,6 +4,7 @@ import re
 
 from estimator.fieldnotes import heading
 from estimator.fieldnotes.drafts import shown
+from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.nearest import nearest
 from estimator.fieldnotes.things import Thing
 from estimator.model.line import FINDING_WORDS
@@ -59,10 +60,20 @@ EXAMPLES: dict[str, str] = {
 }  # fmt: skip
 
 
+_OWN_CABLE = re.compile(r"\bcable (?:end|machine)\b")
+
+
 def swallowed(thing: Thing) -> bool:
     """Whether words that were taken whole hold a finding with its amount, such as `room kitchen hole 2in`, or `soil seen` misspelt."""
     taken = " ".join(str(thing.values[slot]) for slot in ("choice", "name") if slot in thing.values)
-    if thing.word.word == "soil" and _like_seen(taken):
+    if thing.word.word == "soil" and (_like_seen(taken) or re.search(r"\d|\b(?:in|pipe)\b", taken)):
+        return True
+    if any(
+        {"danger", "utility"} & lexicon().means((word,)).keys()
+        for word in re.findall(r"[a-z]+", _OWN_CABLE.sub("", taken.lower()))
+    ):
+        return thing.word.word not in ("crossing", "utility", "cleaned")
+    if thing.word.word in ("end", "stop") and re.search(r"\d *(?:%|pct|percent|in\b|\")", taken):
         return True
     return re.search(rf"\b(?:{'|'.join(FINDING_WORDS)})\b.*\d", taken) is not None
 

@@ -4,6 +4,14 @@ from dataclasses import dataclass, field
 
 from estimator.fieldnotes.tokens import Token
 
+SIZES_IN = (1.25, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0)
+"""Drain sizes sold for houses, in (common practice)."""
+
+
+DEGREES = {90.0, 45.0, 22.5, 22.0, 30.0, 60.0, 11.25, 11.0, 88.0, 72.0}
+CLOCKED = frozenset(("hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel"))
+"""What is told by the hours of the clock."""
+
 
 @dataclass(slots=True)
 class Numbers:

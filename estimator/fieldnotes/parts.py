@@ -71,10 +71,16 @@ def _read(r: "Reader", cuts: Cuts) -> Meaning | None:
         if m.asked or not m.rows:
             return None
         each.append(m)
+    each = [replace(m, rows=tuple(_without_count(row, len(groups)) for row in m.rows)) for m in each]
     rows = tuple(row for m in each for row in m.rows)
     if any(" depth " in row for row in rows) and any(LOOSE_LOCATE.search(row) for row in rows):
         return None  # of which reading is the depth?
     return Meaning(rows=rows, left="; ".join(m.left for m in each if m.left), score=max(m.score for m in each) + 1)
+
+
+def _without_count(row: str, places: int) -> str:
+    """`2 bellies 27-29 15% and 41-44 35%`: there are as many as are told, each once."""
+    return row.replace(f" {places} places", "")
 
 
 def _hangs(group: Sequence[Atom]) -> bool:

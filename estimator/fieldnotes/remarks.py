@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 
 MUTE = frozenset((
-    "plain", "remark", "at", "no", "past", "or", "whose", "again", "still", "correct", "doubt", "after cleaning", "till",
+    "plain", "remark", "at", "no", "past", "later", "or", "whose", "again", "still", "correct", "doubt", "after cleaning", "till",
 ))  # fmt: skip
 """Classes of words that say nothing of what lies in the pipe."""
 QUIET = ("surface", "zone", "room", "over", "side", "back")
@@ -71,14 +71,20 @@ def _speaking(r: "Reader", classes: tuple[str, ...]) -> list[int]:
 def _by_its_words(r: "Reader", says: bool) -> Meaning | None:
     """Nothing in it lies in the pipe, or what does is denied or only rough; beside a footage each word must be one of those."""
     mute = [n in r.denied or bool(a.token) or _mute(a) for n, a in enumerate(r.atoms)]
-    noted = bool(r.denied) or any("remark" in a.means or a.means.get("state") == "rough" for a in r.atoms)
+    to_do = bool(r.denied) and all({"cleaned", "repair"} & r.atoms[n].means.keys() for n in r.denied)
+    noted = (bool(r.denied) and not (to_do and len(r.numbers()) > 1)) or any(
+        "remark" in a.means or a.means.get("state") == "rough" for a in r.atoms
+    )
     if r.numbers():
-        amounts = any(t.kind == "pct" for _, t in r.numbers()) and r.readings() and not r.denied
+        amounts = any(t.kind in ("pct", "in", "frac") for _, t in r.numbers()) and r.readings() and not r.denied
         coupled = r.has("part", "coupling") and not r.has("side")
         explained = not any(a.unknown for a in r.atoms)  # beside a reading a word nobody explained may lie in the pipe
         return (
             Meaning(score=4)
-            if all(mute) and explained and (noted or coupled) and not amounts and not r.has("grade")
+            if all(mute)
+            and explained
+            and (noted or coupled)
+            and not (amounts or r.has("grade") or r.has("place", "every"))
             else None
         )
     speaks = _speaking(r, (*LOUD, *QUIET))

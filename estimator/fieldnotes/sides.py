@@ -31,6 +31,12 @@ def give_sides(r: "Reader", drafts: Sequence[Draft], nearest: Nearest, findings:
         elif side in ("up", "down") and target.clock is None and target.word not in ("sag", "scale", "reverse fall"):
             target.clock = "top" if side == "up" else "bottom"
         r.used.add(n)
+    for n in r.where("at"):
+        way = r.text(n).partition(" ")[0]
+        target = next((d for d in drafts if d.word in ("offset", "bend")), None)
+        if r.text(n) in ("down at", "up at") and target is not None:
+            target.direction = target.direction or way  # `offset 1in down at 44`
+            r.used.add(n)
     for n in r.where("part"):
         part = r.atoms[n].means["part"]
         if part not in ("top", "bottom") or n in r.used:

@@ -13,7 +13,8 @@ SHORTEST_WHOLE = 4
 LEAST_BEGUN = 4
 """Letters of a word that breaks off: `vert`, `collap`."""
 _NO_VOWELS, _DOUBLED = dict.fromkeys(map(ord, "aeiou")), re.compile(r"(.)\1+")
-UNITS = ("pct", "prcnt", "cent", "deg", "pulg", "inchs", "feets")
+SHORTEST_REMARK = 5
+UNITS = ("pct", "prcnt", "cent", "deg", "pulg", "inchs", "feets", "ftg")
 
 
 def skeleton(word: str) -> str:
@@ -78,6 +79,10 @@ def written_out(typed: str) -> str:
         return typed
     if own:  # a shortening that is listed
         said = {word: means for word, means in said.items() if own.items() <= means.items()}
+    if len(typed) < SHORTEST_REMARK:
+        said = {
+            word: means for word, means in said.items() if "remark" not in means or means.keys() - {"remark", "plain"}
+        }
     heavy = [word for word, means in said.items() if means and "plain" not in means]
     among = heavy or list(said)
     alike = len({frozenset(said[word].items()) for word in among}) == 1

@@ -38,6 +38,8 @@ _WORD_INCHES = (
     (re.compile(r"\ban inch\b|\ba inch\b|\buna pulgada\b", re.IGNORECASE), '1"'),
     (re.compile(r"\b(?:a )?couple (?:of )?inch(?:es)?\b", re.IGNORECASE), '2"'),
 )
+_IN_WATER = re.compile(r"(?<![\d./-])([1-7](?:\.\d+)?(?:[ -]\d/\d)?|\d/\d) in (?=(?:of )?(?:water|wtr)\b)")
+"""`35-45 1 in water`: inches, where the line has its footage besides."""
 _AND_A_HALF = re.compile(r"(\d) ?(?:&|\+|and|n) (?:a |one )?(half|quarter)\b", re.IGNORECASE)
 _WORDS_FOR = (
     (re.compile(r"\b(quarter|1 quarter) (?=bend|turn)"), "1/4 "),
@@ -53,12 +55,15 @@ _WORDS_FOR = (
         re.compile(r"^(ends?|ended|stops?|stopped) (?:at )?(\d[\d.]*) ?(?:ft\b|feet\b|')? ?(?=at (?:the )?[a-z])"),
         r"\2 \1 ",
     ),
+    (re.compile(r"\b(pvc|abs) (?:sch|sched|schedule)\.? ?(?:40|80)\b"), r"\1"),
+    (re.compile(r"\bsch(?:ed(?:ule)?)?\.? ?(?:40|80)\b(?! pvc| abs)"), "pvc"),
+    (re.compile(r"\b(?:tap|tree) (?=roots?\b)"), ""),
     (re.compile(r"\ba (foot|ft)\b"), "1 ft"),
     (re.compile(r"\b(?:h2o|wtr|watr)\b"), "water"),
     (re.compile(r"\bflr (?=drn|drain)"), "floor "),
     (re.compile(r"\bdrn\b"), "drain"),
     (re.compile(r"\bagn\b"), "again"),
-    (re.compile(r"(?<=[\w\"'%] )an(?= [b-df-gj-np-tv-z])"), "and"),  # the article stands before a vowel
+    (re.compile(r"(?<=[\w\"'%.,] )an(?= [b-df-gj-np-tv-z])"), "and"),  # the article stands before a vowel
     (re.compile(r"\b(?:de|desde) las (\d{1,2}) (?:a|hasta) las (\d{1,2})\b"), r"\1-\2 oclock"),
     (re.compile(r"(\d) y (?=\d[\d.]*(?![\d.]| ?(?:in|pulg|\"|')))"), r"\1 and "),
     (re.compile(r"\b(?:between|entre) (\d[\d.]*) (?:and|&|y) (?=\d)"), r"\1-"),
@@ -116,19 +121,30 @@ def _spoken(match: re.Match[str]) -> str:
     return f"{total}{half}"
 
 
+_OPENS = re.compile(
+    r"^(?:(?:so|well|alright|um+|uh+|yeah|yep|oh|hey|and|also|ok(?:ay)?(?![ ,]+(?:to|here|thru|til|till|until|from|at|in|on|so)\b))\b[ ,.:-]+)+"
+    r"(?=.*[a-z]{2})"
+)
+"""What a spoken sentence begins with."""
+_PARTED = re.compile(r" / |(?<=[a-z%\"')]) -+ (?=[a-z]|\d[\d.-]* ?(?:%|pct|in\b|\"))")
+"""A stroke or a dash with room on both sides parts a line as a comma does: `holding 1in / grease light`."""
+
+
 def normal(text: str, names: Iterable[str] = ()) -> str:
     """The line with the vowels of its words, spoken numbers and inches in digits; what it means does not change.
 
     >>> normal("thirty one and a half roots light"), normal("offset about an inch 44")
     ('31.5 roots light', 'offset about 1" 44')
     """
-    text = _SENTENCE.sub(r"\1, ", " ".join(fold(text).split()))
+    text = _OPENS.sub("", " ".join(fold(text).split()).rstrip(" .,"))
+    text = _SENTENCE.sub(r"\1, ", _PARTED.sub(", ", text))
     text = with_vowels(text, (word for name in names for word in fold(name).split()))
     for sign, words in _VULGAR.items():
         text = re.sub(rf"(\d)\s?{sign}", rf"\1 {words}", text).replace(sign, words)
     text = re.sub(r"(?<![\w'.])n(?![\w'.])", "and", text)
     for pattern, new in _WORD_INCHES:
         text = pattern.sub(new, text)
+    text = _IN_WATER.sub(lambda m: f'{m[1]}" ' if re.search(r"\d", text[: m.start()] + text[m.end() :]) else m[0], text)
     text = _ES_NUMBER.sub(lambda m: str(_ES[m[1]] + (_ES.get(m[2], 1) if m[2] else 0)), text)
     text = _TWO_WAY.sub("twoway", text)
     text = _AND_A_HALF.sub(lambda m: m[1] + {"half": ".5", "quarter": ".25"}[m[2].lower()], text)

@@ -7,14 +7,14 @@ import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from estimator.fieldnotes.atoms import nearest
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN
+from estimator.fieldnotes.deep import most_bare_depth
 from estimator.fieldnotes.drafts import FILLS
-from estimator.fieldnotes.figure_words import most_bare_depth
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.limits import MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import swallowed
 from estimator.fieldnotes.skeleton import with_vowels
+from estimator.fieldnotes.spelling import nearest
 from estimator.fieldnotes.things import Thing, read_thing_word, read_things
 from estimator.fieldnotes.tidy import Tidied
 from estimator.fieldnotes.where import Bad, Where, read_where
@@ -153,9 +153,15 @@ def _nothing_over_it(choice: str) -> bool:
     )
 
 
+def _names_a_surface(to: str) -> bool:
+    """`28in turf`, `28in grsas`: what a depth is counted from, and no wall that a tape is held at."""
+    last = re.findall(r"[a-z]+", to.lower())[-1:]
+    return any("surface" in lexicon().means((nearest(word)[0] or word,)) for word in last)
+
+
 def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
     values, word = thing.values, thing.word
-    if word.word == "branch" and re.search(r"\d\s*(?:in|\")?\s?x\s?\d", text[thing.at :]):
+    if word.word == "branch" and re.search(r"\d\s*(?:in|\")?\s?x\s?\d", text[thing.at :].lower()):
         return True  # main by branch, or branch by main
     if word.word == "joint" and values.get("size") is not None and "open" in values.get("signs", ()):
         return True  # a gap of so much
@@ -165,12 +171,12 @@ def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
     if word.word == "under" and _nothing_over_it(str(values.get("choice", ""))):
         return True
     if word.word in ("end", "stop") and re.match(
-        r"(?:at|in|to|the|into)\b", str(values.get("choice", "")), re.IGNORECASE
+        r"(?:at|in|to|the|into|of|my|our)\b", str(values.get("choice", "")), re.IGNORECASE
     ):
         return True
     if word.word == "end" and _OF_CABLE.search(str(values.get("choice", ""))):
         return True
-    if any(_NO_WALL.search(with_vowels(to)) for _, to in values.get("ties", ())):
+    if any(_NO_WALL.search(with_vowels(to)) or _names_a_surface(to) for _, to in values.get("ties", ())):
         return True
     size = values.get("size")
     leg = values.get("leg")

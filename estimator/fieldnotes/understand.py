@@ -12,10 +12,11 @@ from functools import lru_cache
 from estimator.fieldnotes import corrections, remarks, wholelines
 from estimator.fieldnotes.atoms import Atom, atoms, split
 from estimator.fieldnotes.denials import denied
-from estimator.fieldnotes.figures import labelled
+from estimator.fieldnotes.figures import labelled, of_a_picture
 from estimator.fieldnotes.heads import drafts
 from estimator.fieldnotes.just_there import just_there
 from estimator.fieldnotes.meaning import Context, Meaning
+from estimator.fieldnotes.noted import parted
 from estimator.fieldnotes.parts import apart
 from estimator.fieldnotes.spoken import normal
 from estimator.fieldnotes.tokens import Token, tokens
@@ -88,9 +89,11 @@ def _one(found: list[Token], context: Context) -> Meaning:
     every = atoms(split(found), context.names)
     if not every:
         return Meaning()
-    if len(every) > MOST_ATOMS:
+    said, noted = parted(every)
+    if len(said) > MOST_ATOMS:
         return Meaning(asked=Say.of("this line is too long to be one finding; type it in pieces?"))
-    return Reader(every, context).meaning()
+    meaning = Reader(said, context).meaning()
+    return replace(meaning, left="; ".join(part for part in (meaning.left, *noted) if part))
 
 
 SEPARATORS = frozenset(("and", "with", "w/", "w", "con", "y", "plus", "also", "but"))
@@ -136,8 +139,9 @@ class Reader:
         return token if token is not None and token.number else None
 
     def numbers(self) -> list[tuple[int, Token]]:
-        """Every number of the line, with where it stands."""
-        return [(n, t) for n in range(len(self.atoms)) if (t := self.number(n)) is not None and n not in self.denied]
+        """Every number of the line that measures something, with where it stands."""
+        every = ((n, self.number(n)) for n in range(len(self.atoms)) if n not in self.denied)
+        return [(n, t) for n, t in every if t is not None and not of_a_picture(self, n)]
 
     def readings(self) -> list[tuple[int, Token]]:
         """The numbers that may be a footage."""
@@ -169,7 +173,7 @@ class Reader:
         ):
             found = way(self)
             if found is not None:
-                return found
+                return accounted(self, found)
         whole = self.alone()
         return (apart(self) if whole.asked else None) or whole
 
@@ -227,4 +231,5 @@ class Reader:
         return Finish(self, numbers, found).meaning()
 
 
+from estimator.fieldnotes.account import accounted  # noqa: E402
 from estimator.fieldnotes.finish import Finish  # noqa: E402

@@ -3,8 +3,8 @@
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.bare_figures import SIZES_IN
+from estimator.fieldnotes.deep import MOST_BARE_DEPTH
 from estimator.fieldnotes.drafts import shown
-from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
 from estimator.fieldnotes.logproblems import WHAT
 from estimator.fieldnotes.meaning import Meaning
 from estimator.model.say import Say

@@ -59,6 +59,19 @@ STANDS = ("material", "surface", "zone", "place")
 """What may stand at the start of a run."""
 
 
+BEGINS = (
+    "start",
+    "starting",
+    "start at",
+    "starting at",
+    "starting from",
+    "start from",
+    "started at",
+    "empiezo en",
+    "empezando en",
+)
+
+
 def heading(r: "Reader") -> Meaning | None:
     """The camera goes in somewhere: `start front c/o to house`, `2 ft riser front co, cam in toward house`."""
     reruns, runs = r.has("run", "rerun"), r.where("run", "run")

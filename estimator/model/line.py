@@ -218,6 +218,7 @@ class Line(Frozen, kw_only=True):
     superseded: tuple[Finding, ...] = ()  # gone in a later pass after cleaning; kept for the record
     unclear: tuple[Unclear, ...] = ()  # asked back and not answered
     passes: tuple[Pass, ...] = ()
+    remarks: tuple[str, ...] = ()  # lines of the log kept as typed: `31 no wires`
     zero: str = "access"  # or "slab edge"
     downstream: Literal[1, -1] = 1
     joins: Join | None = None

@@ -53,23 +53,12 @@ BEGINS = (
     "start from",
     "from",
     "push from",
+    "empiezo en",
+    "empezando en",
 )
 """With an access and no more: a run of which neither the way nor the riser is said."""
 STANDS = ("material", "surface", "zone", "place")
 """What may stand at the start of a run."""
-
-
-BEGINS = (
-    "start",
-    "starting",
-    "start at",
-    "starting at",
-    "starting from",
-    "start from",
-    "started at",
-    "empiezo en",
-    "empezando en",
-)
 
 
 def heading(r: "Reader") -> Meaning | None:

@@ -111,7 +111,8 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
             out.lengths.append(("away", _ft(t)))
             take(n, n + 1)
             return True
-        if (utility or r.has("place", "crossing")) and t.kind in ("in", "ft"):
+        told = t.kind in ("in", "ft") or (t.kind == "num" and bool({"above", "below"} & a1.keys()))
+        if (utility or r.has("place", "crossing")) and told:
             label = next((lab for lab in ("above", "below") if any(lab in a.means for a in r.atoms)), "")
             if any(
                 w in r.words().split() for w in ("above", "over", "encima", "sobre", "up", "top", "overhead", "arriba")
@@ -120,7 +121,7 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
             elif any(w in r.words().split() for w in ("below", "under", "underneath", "beneath", "debajo")):
                 label = "below"
             if label:
-                out.lengths.append((label, _ft(t)))
+                out.lengths.append((label, _ft(t, bare_in=t.value >= 4)))
                 take(n)
                 return True
     if (r.has("place", "beam") or r.has("unclear", "footing")) and length:

@@ -122,7 +122,7 @@ def _size(word: Word, text: str, at: int) -> Found | None:
 
 
 def _labelled(word: Word, text: str, at: int) -> Found | None:
-    found = match_length(text, at, "" if word.word in ("branch", "tree") else "ft")
+    found = match_length(text, at, "" if word.word in ("branch", "tree", "beam", "crossing", "footing") else "ft")
     if found is None:
         return None
     label = _LABEL.match(text, found[1])

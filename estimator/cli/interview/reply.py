@@ -51,7 +51,7 @@ def cut(text: str, columns: int) -> str:
 def _understood(sheet: Sheet, row: int) -> str:
     text = sheet.rows[row].strip()
     for number_, log_pass in enumerate(sheet.log.passes, start=1):
-        if log_pass.heading.place.line == row + 1 and text.lower().startswith("pass"):
+        if log_pass.heading.place.line == row + 1:
             return _heading(number_, log_pass)
         entries = [e for e in log_pass.entries if e.place.line == row + 1]
         sames = [s for s in log_pass.sames if s.place.line == row + 1]

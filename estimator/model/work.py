@@ -94,6 +94,18 @@ class Takeoff(Frozen, kw_only=True, dict=True):
     def _by_name(self) -> Mapping[str, Quantity]:
         return {q.name: q for q in reversed(self.quantities)}  # the first of a name counts
 
+    @property
+    def filled_with_the_rest(self) -> bool:
+        """It lays pipe that must hold water before it is covered: once for all such pipe of a visit, as its job has it."""
+        return bool(self.works.new_pipe) and self.value("test_head_ft") > 0
+
+
+def tested(takeoffs: Iterable[Takeoff]) -> frozenset[str]:
+    """Return the ids of repairs whose new pipe or lining has a water test among these takeoffs, the job's among them."""
+    every = tuple(takeoffs)
+    of_all = any(t.repair.method == JOB and t.value("tests") for t in every)
+    return frozenset(t.repair.id for t in every if t.value("tests") or (of_all and t.filled_with_the_rest))
+
 
 class Candidate(Frozen, kw_only=True):
     """A repair as the search sees it. `cost` in whole cents; `shared` are keys of charges paid once a scope.

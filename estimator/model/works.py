@@ -5,12 +5,15 @@ from functools import cached_property
 from typing import Literal
 
 from estimator.model.frozen import Frozen
+from estimator.model.line import Join
 from estimator.model.opening import Opening
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch, joined
 
 FLOORS = frozenset({"slab", "basement"})
 PAVED = frozenset({"drive", "walk", "street"})
+SAME_PLACE_FT = 1.0
+"""Where a side line joins and where its wye was seen are one place when they are no farther apart than this."""
 
 
 class Laid(Frozen, kw_only=True):
@@ -149,6 +152,11 @@ class Works(Frozen, kw_only=True, dict=True):
     @cached_property
     def new_pipe(self) -> tuple[Laid | Burst, ...]:
         return (*self.laid, *self.burst)
+
+    def ties_in(self, join: Join) -> bool:
+        """Whether the line that joins there is tied in again with a wye of the new pipe."""
+        ties = (at for pipe in self.laid if pipe.line == join.line for at in pipe.ties_ft)
+        return any(abs(at - join.station_ft) <= SAME_PLACE_FT for at in ties)
 
     # ── sums papers and the menu read ─────────────────────────────────────────────────────────
 

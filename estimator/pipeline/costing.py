@@ -13,7 +13,7 @@ from estimator.tables import against_job
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 from estimator.takeoff import follows_days_off, measure_with, on_rent, open_for, take_off_job
-from estimator.takeoff.together import together
+from estimator.takeoff.together import beside, together
 
 
 def with_job_settings(job: Job, tables: Tables) -> Tables:
@@ -39,6 +39,7 @@ def costing(job: Job, tables: Tables, place: PlaceRow | None) -> Costing:
         conditions=lambda repair, takeoff: conditions(repair, takeoff, job, tables),
         smooth=smooth,
         together=lambda takeoffs: together(takeoffs, job, tables),
+        beside=lambda takeoff, others: beside(takeoff, others, job, tables),
     )
 
 

@@ -1,6 +1,6 @@
 """A scope in, what is done and what stays old out, in sentences."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 
 from estimator.model.job import Job
 from estimator.model.line import Line
@@ -8,7 +8,7 @@ from estimator.model.offer import TestPromise
 from estimator.model.say import GAP, Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.visit import KINDS, kinds_in
-from estimator.model.work import JOB, Repair, Scope, Takeoff, all_repairs
+from estimator.model.work import JOB, Repair, Scope, Takeoff, all_repairs, tested
 from estimator.quote import where
 from estimator.quote.lengths import old_on_paper, on_paper
 from estimator.wording.finding_words import in_words
@@ -95,10 +95,12 @@ def water_test(scope: Scope, takeoffs: Sequence[Takeoff], old_pipe_left_ft: floa
     methods = {r.method for r in all_repairs(scope.repairs)}
     if not any(renews(m) for m in methods):
         return "not promised", Say.of("Not promised: the old pipe stays as it is.")
-    if not any(t.value("tests") for t in takeoffs):
+    with_test = tested(takeoffs)
+    if not with_test:
         return "not promised", Say.of("No water test is in this price; ask us if you want one.")
-    if any(renews(t.repair.method) and t.repair.method != JOB and not t.value("tests") for t in takeoffs):
-        return "only this part", _some_tested(takeoffs)
+    new = [t.repair for t in takeoffs if renews(t.repair.method) and t.repair.method != JOB]
+    if any(r.id not in with_test for r in new):
+        return "only this part", _some_tested(new, with_test)
     if old_pipe_left_ft < LEAST_FT and not scope.leaves:
         return "yes", Say.of("Yes: the new pipe is filled and must hold, for you and the inspector to see.")
     if all(record_of(m).lined or not renews(m) for m in methods):
@@ -108,17 +110,16 @@ def water_test(scope: Scope, takeoffs: Sequence[Takeoff], old_pipe_left_ft: floa
     return "only this part", Say.of("We water-test the new pipe only. Our warranty does not cover the existing pipe.")
 
 
-def _some_tested(takeoffs: Sequence[Takeoff]) -> Say:
+def _some_tested(new: Sequence[Repair], with_test: Container[str]) -> Say:
     """Names the lines all of whose new pipe is tested; a line with one untested piece is not promised."""
-    new = [t for t in takeoffs if renews(t.repair.method) and t.repair.method != JOB]
-    untested = {t.repair.line for t in new if not t.value("tests")}
-    lines = [in_plain_words(LINES, t.repair.line) for t in new if t.repair.line not in untested]
+    untested = {r.line for r in new if r.id not in with_test}
+    lines = [in_plain_words(LINES, r.line) for r in new if r.line not in untested]
     if not lines:
         return Say.of("Only the pieces whose water test stands among the lines of this price. The rest is not tested.")
     return Say.of(
         "We water-test the new part of the {lines} only. {elsewhere} has no water test in this price. Our warranty does not cover the existing pipe.",
         lines=tuple(dict.fromkeys(lines)),
-        elsewhere=_elsewhere({t.repair.method for t in new if t.repair.line in untested}),
+        elsewhere=_elsewhere({r.method for r in new if r.line in untested}),
     )
 
 

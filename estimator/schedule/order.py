@@ -1,8 +1,11 @@
-"""What is done before what: the quantity a work item is sold by and its class in, the step of the work out.
+"""What is done before what: the quantity a work item is sold by and its class in, the step of the work out; which task waits for which.
 
 The steps follow one another in each repair (common practice): uncover, open, dig, lay, test, show to the inspector, fill, close.
 """
 
+from collections.abc import Sequence
+
+from estimator.model.schedule import Task
 from estimator.model.steps import STEPS
 from estimator.tables.rows import WorkItem
 from estimator.works.methods import known
@@ -20,6 +23,7 @@ STEP_OF_QUANTITY: dict[str, str] = {
     "slab_sf": "open",
     "caps": "join",
     "tests": "test",
+    "toilets": "test",
     "whole_tests": "test",
     "films_after": "film",
     "tests_after_lift": "return",
@@ -56,3 +60,21 @@ def earlier(step: str) -> tuple[str, ...]:
     """The steps before this one, nearest first."""
     names = list(STEPS)
     return tuple(reversed(names[: names.index(step)]))
+
+
+class Order:
+    """Which tasks wait for which."""
+
+    def __init__(self, tasks: Sequence[Task]) -> None:
+        self.before: dict[str, Sequence[str]] = {t.id: t.waits_for for t in tasks}
+
+    def after(self, tasks: Sequence[Task], others: Sequence[Task]) -> None:
+        """Each of the tasks waits for all of the others too."""
+        names = [t.id for t in others]
+        for task in tasks if names else ():
+            more = (name for name in names if name != task.id)
+            self.before[task.id] = tuple(dict.fromkeys((*self.before[task.id], *more)))
+
+
+def tasks_of(tasks: Sequence[Task], steps: Sequence[str]) -> list[Task]:
+    return [t for t in tasks if t.step in steps]

@@ -10,7 +10,7 @@ from estimator.model.say import Say
 from estimator.model.schedule import Task, Wait
 from estimator.model.steps import LATER, OPENING_STEPS, STEPS
 from estimator.model.work import JOB, Takeoff
-from estimator.schedule.order import IN_PARTS, drains_off, step_of
+from estimator.schedule.order import IN_PARTS, Order, drains_off, step_of, tasks_of
 from estimator.tables.tables import Tables
 from estimator.works.methods import known
 
@@ -184,7 +184,7 @@ def _of_the_job(tables: Tables, *hours: TaskHours) -> list[Task]:
 
 def _joined(tasks: list[Task], own: list[Task], takeoffs: Sequence[Takeoff], tables: Tables) -> Plan:
     """The job's own tasks hung before, beside and after those of the repairs."""
-    order = _Order((*tasks, *own))
+    order = Order((*tasks, *own))
     site, look = tasks_of(own, ("site",)), tasks_of(own, ("look",))
     order.after(look, site)
     start = look or site
@@ -192,7 +192,8 @@ def _joined(tasks: list[Task], own: list[Task], takeoffs: Sequence[Takeoff], tab
     _first_things_first(order, tasks, takeoffs)
     between = [t for t in own if t.step not in ("site", "look", *LATE_STEPS)]
     order.after(between, start)
-    order.after(tasks_of(between, ("pipe", "join", "test")), tasks_of(tasks, ("uncover", "open", "dig")))
+    order.after(tasks_of(between, ("pipe", "join")), tasks_of(tasks, ("uncover", "open", "dig")))
+    _filled_at_once(order, tasks, between, takeoffs)
     pipe = tasks_of([*tasks, *between], ("clean", "pipe", "join", "test", "look")) or start
     visits = tasks_of(own, ("inspect",))
     tested = tasks_of([*tasks, *between], ("pipe", "join", "test")) or start
@@ -208,22 +209,8 @@ def _joined(tasks: list[Task], own: list[Task], takeoffs: Sequence[Takeoff], tab
     return Plan(tasks=(*done, *later), waits=waits, before=order.before)
 
 
-class _Order:
-    """Which tasks wait for which."""
-
-    def __init__(self, tasks: Sequence[Task]) -> None:
-        self.before: dict[str, Sequence[str]] = {t.id: t.waits_for for t in tasks}
-
-    def after(self, tasks: Sequence[Task], others: Sequence[Task]) -> None:
-        """Each of the tasks waits for all of the others too."""
-        names = [t.id for t in others]
-        for task in tasks if names else ():
-            more = (name for name in names if name != task.id)
-            self.before[task.id] = tuple(dict.fromkeys((*self.before[task.id], *more)))
-
-
 def _inspector(
-    order: _Order, visits: Sequence[Task], tested: Sequence[Task], full: bool, tables: Tables
+    order: Order, visits: Sequence[Task], tested: Sequence[Task], full: bool, tables: Tables
 ) -> tuple[Wait, ...]:
     """The wait for the inspector where one comes, with the pipe `full` or not; the visit waits for nothing else."""
     if not visits:
@@ -236,11 +223,15 @@ def _inspector(
     return (Wait(id=INSPECTOR, why=why, hours=hours, waits_for=names, drains_off=full),)
 
 
-def tasks_of(tasks: Sequence[Task], steps: Sequence[str]) -> list[Task]:
-    return [t for t in tasks if t.step in steps]
+def _filled_at_once(order: Order, tasks: Sequence[Task], between: Sequence[Task], takeoffs: Sequence[Takeoff]) -> None:
+    """The test of all new pipe comes when the last of it lies, and none of it is covered before."""
+    names = {t.repair.id for t in takeoffs if t.filled_with_the_rest}
+    new, tests = [t for t in tasks if t.repair in names], tasks_of(between, ("test",))
+    order.after(tests, tasks_of([*new, *between], ("pipe", "join")))
+    order.after(tasks_of(new, ("fill", "close")), tests)
 
 
-def _first_things_first(order: _Order, tasks: Sequence[Task], takeoffs: Sequence[Takeoff]) -> None:
+def _first_things_first(order: Order, tasks: Sequence[Task], takeoffs: Sequence[Takeoff]) -> None:
     """A repair with others before it cleans and lines only when their pipe is in."""
     for takeoff in takeoffs:
         if takeoff.repair.first:

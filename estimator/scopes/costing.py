@@ -61,7 +61,7 @@ class Costing(Frozen, kw_only=True):
     not paid). `in_figures` takes the takeoffs of a scope's repairs, adds what the scope has once, and reckons its real
     price before any discount; `price` builds the same price up, with words, of all its takeoffs. `conditions` are the rules
     asked once a repair is measured; `smooth` prices anew at the ends of what is not known; `together` takes out of the
-    takeoffs of a scope what one repair has dug for another.
+    takeoffs of a scope what one repair has dug for another; `beside` gives the least one takeoff may come to next to others.
     """
 
     take_off: Callable[[Repair], Takeoff]
@@ -71,3 +71,4 @@ class Costing(Frozen, kw_only=True):
     conditions: Callable[[Repair, Takeoff], tuple[Verdict, ...]]
     smooth: Smooth
     together: Callable[[Sequence[Takeoff]], Sequence[Takeoff]] = tuple
+    beside: Callable[[Takeoff, Sequence[Takeoff]], Takeoff] = lambda takeoff, others: takeoff

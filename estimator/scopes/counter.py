@@ -9,7 +9,6 @@ from estimator.model.job import Job
 from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn
-from estimator.model.say import Say
 from estimator.model.stretch import hull
 from estimator.model.work import Candidate, Repair, Scope, Takeoff, all_repairs
 from estimator.scopes.basis import on_its_basis
@@ -19,14 +18,13 @@ from estimator.scopes.kinds import SPOT
 from estimator.scopes.least_price import Hours, LeastPrice, hours_less, hours_of
 from estimator.scopes.measures import floor_sf, old_pipe_left_ft
 from estimator.scopes.menu import Measures
+from estimator.scopes.no_price import NO_ROW_FOR_SIZE, no_price
 from estimator.scopes.search import Answer
 from estimator.scopes.shared_way import cleaning, saved_by_pairs, share_cleaning, share_ways
 from estimator.tables.tables import Tables
 from estimator.works.methods import record_of
 
 CENTS = 100
-NO_ROW_FOR_SIZE = "pricing/size-without-price"
-"""The code of the one problem of pricing that puts a single repair aside and stops nothing else."""
 WORST = 4
 """The highest severity there is."""
 
@@ -51,6 +49,7 @@ class Counter:
         self.repairs = {r.id: r for r in repairs if not self.forbids(r)}
         self.repairs |= {r.id: r for r in instead if not self._passes(r) and not self.forbids(r)}
         self.shared_costs: dict[str, int] = {}
+        self._least_takeoffs = self._beside_all_others()
         alone = tuple(self._candidate(r) for r in self.repairs.values())
         measured = {name: self.takeoffs((r,)) for name, r in self.repairs.items()}
         on_the_way, ways = share_ways(alone, saved_by_pairs(measured, self._cents, costing.together))
@@ -85,7 +84,7 @@ class Counter:
             self._rough(takeoff)
         except CannotGoOn as stop:
             if {p.code for p in stop.problems} == {NO_ROW_FOR_SIZE}:
-                return _no_price(takeoff)
+                return no_price(takeoff)
         return None
 
     def _rough(self, takeoff: Takeoff) -> Rough:
@@ -102,13 +101,24 @@ class Counter:
         )
         return any(r.stretch.covers(short.stretch) for r in alike)
 
+    def _beside_all_others(self) -> dict[str, tuple[Takeoff, ...]]:
+        """The takeoffs of each repair that may come to less next to another one, as small as they may be."""
+        every = [self._takeoff(r) for r in self.repairs.values()]
+        out = {}
+        for name, repair in self.repairs.items():
+            own = self.takeoffs((repair,))
+            least = tuple(self._costing.beside(one, every) for one in own)
+            if least != own:
+                out[name] = least
+        return out
+
     # ── for the search ────────────────────────────────────────────────────────────────────────
 
     def _candidate(self, repair: Repair) -> Candidate:
         cost = 0
         shared: dict[str, int] = {}
-        for takeoff in self.takeoffs((repair,)):
-            rough = self._rough(takeoff)
+        for takeoff in self._least_takeoffs.get(repair.id) or self.takeoffs((repair,)):
+            rough = self._costing.rough(takeoff)
             cost += rough.cents
             shared |= dict(rough.shared)
         for key, charge in shared.items():
@@ -140,7 +150,12 @@ class Counter:
     def _least_price(self) -> LeastPrice | None:
         if not self.repairs:
             return None
-        alone = {name: self.in_figures((r,)) for name, r in self.repairs.items()}
+        alone = {
+            name: self._costing.in_figures(self._least_takeoffs[name])
+            if name in self._least_takeoffs
+            else self.in_figures((r,))
+            for name, r in self.repairs.items()
+        }
         once = {name: self._costing.rough(found.takeoffs[-1]) for name, found in alone.items()}
         least = {name: r.cents + sum(cents for _, cents in r.shared) for name, r in once.items()}
         return LeastPrice(alone, least, {n: self._cleaning_hours(n, f) for n, f in alone.items()}, self.tables)
@@ -232,18 +247,3 @@ class Counter:
             needs=tuple(n for n in self.needs if n.id in answered),
             leaves=tuple(n for n in self.needs if n.id not in answered),
         )
-
-
-def _no_price(takeoff: Takeoff) -> Verdict:
-    repair = takeoff.repair
-    return Verdict(
-        rule="no-price-for-this-size",
-        effect=Effect.BLOCKS,
-        method=repair.method,
-        line=repair.line,
-        stretch=repair.stretch,
-        homeowner=Say.of("We do not carry what this method needs for a pipe of this size."),
-        estimator=Say.of(
-            "The tables have no price for {size} in pipe here: add the row, or leave this way out.", size=takeoff.size
-        ),
-    )

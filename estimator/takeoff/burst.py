@@ -44,7 +44,7 @@ def burst(case: Case) -> None:
         "the pipe shrinks back before it is tied in",
         source="a city's code (read); the purpose as read",
     )
-    new_pipe(case, tunnel=False, tests=1)
+    new_pipe(case, tunnel=False, tested=True)
     for hung in ("pipe_trench_ft", "pipe_buy_ft", "glue_joints", "glue_sets"):
         paper.drop(hung)
     _pits(case, plan)

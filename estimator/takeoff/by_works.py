@@ -39,7 +39,7 @@ def by_works(case: Case) -> tuple[Verdict, ...]:
     if works.tunnels:
         return tunnel(case)
     if works.laid:
-        new_pipe(case, tunnel=False, tests=0 if works.piece else 1)
+        new_pipe(case, tunnel=False, tested=not works.piece)
     if works.lined:
         (sectional if any(p.pieces_ft for p in works.lined) else reline)(case)
     elif works.cleans:

@@ -29,6 +29,7 @@ def take_off_job(job: Job, takeoffs: Sequence[Takeoff], tables: Tables, days_wit
     case.paper.facts.discard("under_slab")
     case.paper.facts |= {fact for t in takeoffs for fact in t.facts}
     _once(case, takeoffs)
+    _tests(case, takeoffs)
     _machines(case, takeoffs)
     _opened_floor(case, takeoffs)
     _streets(case, takeoffs)
@@ -81,6 +82,26 @@ def _once(case: Case, takeoffs: Sequence[Takeoff]) -> None:
         len(lines),
         "each line repaired; a line only cleaned is filmed again right after",
         ("lines", ", ".join(lines)),
+    )
+
+
+def _tests(case: Case, takeoffs: Sequence[Takeoff]) -> None:
+    """All new pipe of a visit stands open until it was seen full: each part is plugged and filled, all are watched together.
+
+    A lining has a test of its own (liner.py): before its side drains are cut open, when the rest is not laid yet.
+    """
+    new = [t for t in takeoffs if t.filled_with_the_rest]
+    case.paper.put(
+        "tests",
+        1 if new else 0,
+        "all new pipe of the visit at once, before it is covered",
+        ("repairs that lay pipe", len(new)),
+        source="IPC 312: 10 ft of water, 15 min",
+    )
+    case.paper.put(
+        "toilets",
+        max((t.works.toilets_pulled for t in new), default=0),
+        "one to fill through where new pipe lies below a floor, unless one is off for the camera or none drains into it",
     )
 
 

@@ -3,13 +3,12 @@
 from estimator.takeoff.case import Case
 from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import up
-from estimator.works.toilets import toilets_to_pull
 
 EIGHTH_BEND_DEGREES = 45.0
 FITTINGS_SOURCE = "common practice; horizontal turns with wye and eighth bend or long sweep"
 
 
-def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
+def new_pipe(case: Case, *, tunnel: bool, tested: bool) -> None:
     """Pipe over the whole stretch, a coupling at each end, a wye, bend and coupling for each side drain."""
     paper, length = case.paper, case.stretch.length_ft
     paper.put(
@@ -31,7 +30,8 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
     _ends(case, tunnel)
     _joints(case, turn_fittings(case))
     _cleanouts(case)
-    _tests(case, tests)
+    if tested:
+        _tested(case)
 
 
 def _ends(case: Case, tunnel: bool) -> None:
@@ -140,25 +140,14 @@ def _turn_degrees(case: Case) -> float:
     return case.number("cleanout_turn_degrees")
 
 
-def _tests(case: Case, tests: int) -> None:
+def _tested(case: Case) -> None:
+    """What the test of the new pipe takes here; it is sold once for all that is laid on a visit (job.py)."""
     paper = case.paper
-    if not tests:
-        return
-    paper.put("tests", tests, "the new pipe, before it is covered", source="IPC 312: 10 ft of water, 15 min")
     paper.put(
         "test_tees",
-        max(0.0, tests - paper.value("cleanouts")),
-        "one a test, less new cleanouts: the plug goes in there",
-        ("tests", tests),
+        max(0.0, 1 - paper.value("cleanouts")),
+        "one, less new cleanouts: the plug goes in there",
         ("new cleanouts", paper.value("cleanouts")),
-    )
-    pulled = any("toilet" in p.access.lower() for p in case.line.passes)
-    paper.put(
-        "toilets",
-        0 if pulled else toilets_to_pull(case) * tests,
-        "one to fill through, unless one is off already or the line is too small to carry one",
-        ("a toilet was off for the camera", "yes" if pulled else "no"),
-        ("bore", case.bore_in, "in"),
     )
     new_pipe_test(case)
 

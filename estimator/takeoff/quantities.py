@@ -106,7 +106,7 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "stub_ft": ("ft", "stubs from a new wye to the old branch"),
     "cleanouts": ("each", "new cleanouts"),
     "toilets": ("each", "toilets pulled and set again"),
-    "tests": ("each", "water tests of the new pipe or the whole system"),
+    "tests": ("each", "water tests: one of all pipe laid on the visit, one of each lining"),
     "test_head_ft": ("ft", "water over the pipe in its test"),
     "test_minutes": ("min", "minutes the test is watched"),
     "test_tees": ("each", "test tees in the new pipe, where no cleanout takes the plug"),

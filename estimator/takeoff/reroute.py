@@ -34,7 +34,6 @@ def reroute(case: Case) -> tuple[Verdict, ...]:
         "developed length; waste and whole sticks come on top",
         ("developed length", length, "ft"),
     )
-    case.paper.put("tests", 1, "the new pipe, before it is covered", source="IPC 312: 10 ft of water, 15 min")
     new_pipe_test(case, length, size)
     return (*fall_finds(case, way, size), *floor_finds(case, way), *size_finds(case, way, size))
 

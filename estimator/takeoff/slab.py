@@ -32,5 +32,5 @@ def _open(case: Case, plan: FloorPlan) -> tuple[Verdict, ...]:
     fill_below(case, bank, zone, outside_bank, outside_native)
     concrete_back(case, cut)
     floor_and_dust(case, cut)
-    new_pipe(case, tunnel=False, tests=1)
+    new_pipe(case, tunnel=False, tested=True)
     return crown_finds(case, plan.pipe, plan.beams)

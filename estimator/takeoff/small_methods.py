@@ -33,7 +33,7 @@ def abandon(case: Case) -> None:
 
 def crawl_replace(case: Case) -> None:
     """Pipe hung under the floor of a crawl space: no earth, but little room."""
-    new_pipe(case, tunnel=False, tests=1)
+    new_pipe(case, tunnel=False, tested=True)
     case.paper.drop("pipe_trench_ft")
     case.paper.put(
         "pipe_crawl_ft",

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from estimator.model.job import Job
 from estimator.model.judgement import Verdict
-from estimator.model.remembered import remembered
+from estimator.model.remembered import remembered, remembered_by
 from estimator.model.work import Repair, Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff.burst import burst
@@ -49,18 +49,19 @@ MEASURES: dict[Measure, Step] = {
 """What a record says is to be counted, and the function that counts it."""
 
 
-def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = False) -> Takeoff:
+def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = False, open_ft: float = 0.0) -> Takeoff:
     """All quantities of one repair, without those of the repairs that come first (they have takeoffs of their own).
 
     `from_tunnel`: this tunnel begins in another one of the same scope, so the way there and its pit are not dug again.
+    `open_ft`: so much of its lower end lies in the open floor over the line it joins.
 
     Errors: KeyError for a method or a line nobody knows, or a setting the tables lack.
     """
-    case = Case.of(repair, job, tables, from_tunnel)
+    case = Case.of(repair, job, tables, from_tunnel, open_ft)
     house_facts(case)
     finds = MEASURES[record_of(repair.method).measure](case) or ()
     note_small_finish(case)
-    works = works_of(repair, job, tables)
+    works = works_of(repair, job, tables, open_ft)
     say_least_cover(case, works)
     paper = case.paper
     facts = (
@@ -86,6 +87,13 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
 def measure_with(tables: Tables) -> Callable[[Repair, Job], Takeoff]:
     """How a repair on a job is measured: the same repair of the same job once, in however many options it is."""
     return remembered(lambda repair, job: take_off(repair, job, tables))
+
+
+@remembered
+def measure_open(tables: Tables) -> Callable[[Repair, Job, float], Takeoff]:
+    """The same for a repair with so many feet of its lower end in the open floor over the line it joins."""
+    by = remembered_by(lambda repair, job, open_ft: (id(repair), id(job), open_ft))
+    return by(lambda repair, job, open_ft: take_off(repair, job, tables, open_ft=open_ft))
 
 
 def _size(case: Case) -> str:

@@ -31,7 +31,7 @@ def tunnel(case: Case) -> tuple[Verdict, ...]:
     pit_bank = pits(case, plan)
     spoil(case, bank + pit_bank)
     _shoring(case, shape)
-    new_pipe(case, tunnel=True, tests=1)
+    new_pipe(case, tunnel=True, tested=True)
     hung = max(0.0, case.inside[1] - max(0.0, case.inside[0]))
     if "slab_may_have_tendons" in case.paper.facts:
         stands(case, hung)

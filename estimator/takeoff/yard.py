@@ -10,25 +10,25 @@ from estimator.works.plans import hole_to_the_lot
 
 def yard_spot(case: Case) -> None:
     """One hole over a bad piece; the new piece is seen by the inspector with water running."""
-    _open(case, "spot_days_open", tests=0)
+    _open(case, "spot_days_open", tested=False)
 
 
 def trench(case: Case) -> None:
     """A whole run dug up and laid anew; tested before it is covered."""
-    _open(case, "trench_days_open", tests=1)
+    _open(case, "trench_days_open", tested=True)
 
 
-def _open(case: Case, days: str, tests: int) -> None:
+def _open(case: Case, days: str, *, tested: bool) -> None:
     hole = hole_over(case)
     dug = dig(case, hole, case.number(days))
-    new_pipe(case, tunnel=False, tests=tests)
+    new_pipe(case, tunnel=False, tested=tested)
     put_back(case, (dug.top, dug.way.top_width_ft))
 
 
 def hand_over(case: Case) -> None:
     """A piece up to the property line, with a cleanout there; what lies beyond is filmed for whoever repairs it."""
     dug = dig(case, hole_to_the_lot(case), case.number("spot_days_open"))
-    new_pipe(case, tunnel=False, tests=0)
+    new_pipe(case, tunnel=False, tested=False)
     case.paper.put("cleanouts", 1, "one at the property line, where the pipe is handed over")
     case.paper.put("films_before", 1, "what lies beyond the property line, filmed for whoever repairs it")
     put_back(case, (dug.top, dug.way.top_width_ft))

@@ -17,19 +17,21 @@ if TYPE_CHECKING:
     from estimator.tables.tables import Tables
 
 
-def works_of(repair: Repair, job: Job, tables: "Tables") -> Works:
+def works_of(repair: Repair, job: Job, tables: "Tables", open_ft: float = 0.0) -> Works:
     """Return what this repair does, without the repairs that come first (each has works of its own).
 
-    Works follow from the way, the stretch and how one gets there alone, so each is planned once a job.
+    Works follow from the way, the stretch and how one gets there alone, so each is planned once a job. `open_ft` of its
+    lower end lie in the open floor over the line it joins.
     Errors: KeyError for a method or a line nobody knows; CannotGoOn for a setting the tables lack.
     """
-    planned, asked = _planned(job, tables), (repair.method, repair.line, repair.stretch, repair.reroute, repair.entry)
+    planned = _planned(job, tables)
+    asked = repair.method, repair.line, repair.stretch, repair.reroute, repair.entry, open_ft
     if asked not in planned:
-        planned[asked] = record_of(repair.method).plan(Case.of(repair, job, tables))
+        planned[asked] = record_of(repair.method).plan(Case.of(repair, job, tables, open_ft=open_ft))
     return planned[asked]
 
 
-Planned = dict[tuple[str, str, Stretch, str, str], Works]
+Planned = dict[tuple[str, str, Stretch, str, str, float], Works]
 _last: list[tuple[Job, "Tables", Planned]] = []
 
 

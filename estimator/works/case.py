@@ -33,11 +33,12 @@ class Case(Frozen, dict=True):
     profile: Profile
     paper: Notes
     from_tunnel: bool = False  # the tunnel begins in another one of the same scope
+    open_ft: float = 0.0  # of its lower end, that lies in the open floor over the line it joins
 
     @classmethod
-    def of(cls, repair: Repair, job: Job, tables: "Tables", from_tunnel: bool = False) -> Self:
+    def of(cls, repair: Repair, job: Job, tables: "Tables", from_tunnel: bool = False, open_ft: float = 0.0) -> Self:
         line = job.line(repair.line)
-        return cls(repair, job, tables, line, Profile(line), cls.sheet(), from_tunnel)
+        return cls(repair, job, tables, line, Profile(line), cls.sheet(), from_tunnel, open_ft)
 
     @classmethod
     def sheet(cls) -> Notes:

@@ -56,11 +56,15 @@ def below_slab_ft(case: Case, pipe: Grade, inside_ft: float) -> float:
 
 
 def strip(case: Case) -> FloorPlan:
-    """A strip along the whole stretch under the floor, with room to couple at its ends, stopped on each side of every beam."""
+    """A strip along the whole stretch under the floor, with room to couple at its ends, stopped on each side of every beam.
+
+    It begins where the strip over the line it joins ends, where the same scope opens that.
+    """
     near, far = (max(0.0, end) for end in case.inside)
     room = case.number("spot_room_ft")
     inner = case.profile.slab_edge_ft is None  # a side line: its lower end is a junction under the floor
     low = near - room if inner or near - room >= _edge_wide_ft(case) else near
+    low = near + case.open_ft if case.open_ft else low
     plan = _plan(case, low, far + room, case.number("slab_run_width_ft"))
     return replace(plan, cuts=_wide_at_the_ends(case, plan))
 
@@ -79,6 +83,7 @@ def _wide_at_the_ends(case: Case, plan: FloorPlan) -> tuple[FloorCut, ...]:
     side = case.number("slab_spot_ft")
     inner = case.profile.slab_edge_ft is None
     ends = [at for at in (plan.near_ft, plan.far_ft) if inner or at > 0]
+    ends = ends[1:] if case.open_ft else ends
     wide = [(max(0.0, at - side), at) if at == plan.far_ft else (at, at + side) for at in ends]
     out: list[FloorCut] = []
     for cut in plan.cuts:

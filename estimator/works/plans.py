@@ -42,19 +42,13 @@ def _laid(case: Case, *, hung: bool = False) -> tuple[Laid, ...]:
     )
 
 
-def _toilets(case: Case) -> int:
-    """One to fill through for the test of new pipe, unless one is off for the camera already."""
-    pulled_off = any("toilet" in p.access.lower() for p in case.line.passes)
-    return 0 if pulled_off else toilets_to_pull(case)
-
-
 def _new_pipe(case: Case, openings: tuple[Opening, ...], *, hung: bool = False, tested: bool = True) -> Works:
     return Works(
         line=case.line.name,
         openings=openings,
         laid=_laid(case, hung=hung),
         left=_old_pipe(case, case.stretch),
-        toilets_pulled=_toilets(case) if tested else 0,
+        toilets_pulled=toilets_to_pull(case, openings) if tested else 0,
         guesses=tuple(dict.fromkeys(o.why_assumed for o in openings if o.why_assumed is not None)),
         assumptions=tuple(case.paper.assumptions),
     )
@@ -123,13 +117,14 @@ def burst(case: Case) -> Works:
     pulls = tuple(
         Burst(line=case.line.name, stretch=Stretch(low, high), size_in=case.bore_in) for low, high in pairwise(ends)
     )
+    openings = burst_works.openings(case, plan)
     return Works(
         line=case.line.name,
-        openings=burst_works.openings(case, plan),
+        openings=openings,
         burst=pulls,
         left=_old_pipe(case, case.stretch),
         ways_in=(WayIn(what="pit", line=case.line.name, at_ft=case.stretch.from_ft, new=True),),
-        toilets_pulled=_toilets(case),
+        toilets_pulled=toilets_to_pull(case, openings),
         assumptions=tuple(case.paper.assumptions),
     )
 

@@ -23,7 +23,7 @@ class Laid(Frozen, kw_only=True):
     stretch: Stretch
     size_in: float
     ties_ft: tuple[float, ...] = ()
-    new_wye: bool = False  # it ends in a new wye cut into the line it joins
+    new_wye: bool = False  # it ends in a new wye in the line it joins
     hung: bool = False
 
 

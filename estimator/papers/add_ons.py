@@ -26,7 +26,7 @@ def add_on_rows(letter: Letter, page: Page) -> None:
     if not offered:
         return
     page.line(
-        speak("Extra work: mark it with an x, and we reprint this page."),
+        speak("Extra work: mark it with an x; we reprint this page."),
         "bold",
     )
     for those in offered.values():

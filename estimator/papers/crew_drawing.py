@@ -25,7 +25,7 @@ from estimator.wording.numbers import feet, inches
 from estimator.wording.plain import GRADES, PIPES, ROOMS, in_plain_words
 from estimator.wording.say import capital, plain_words, spoken
 
-WIDTHS = (24.0, 54.0, 14.0, 32.0)
+WIDTHS = (22.0, 66.0, 14.0, 28.0)
 BESIDE_FT = 1.0
 """So far beyond the work a line is told."""
 SHORT_FT = 3.0

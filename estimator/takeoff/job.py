@@ -7,6 +7,7 @@ from estimator.model.job import Job
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Repair, Takeoff
+from estimator.model.works import together
 from estimator.tables.tables import Tables
 from estimator.takeoff.asked_by_rules import asked
 from estimator.takeoff.case import Case
@@ -100,7 +101,7 @@ def _tests(case: Case, takeoffs: Sequence[Takeoff]) -> None:
     )
     case.paper.put(
         "toilets",
-        max((t.works.toilets_pulled for t in new), default=0),
+        together(t.works for t in takeoffs).toilets_pulled - sum(t.value("toilets") for t in takeoffs),
         "one to fill through where new pipe lies below a floor, unless one is off for the camera or none drains into it",
     )
 

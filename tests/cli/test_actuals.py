@@ -115,10 +115,10 @@ def test_the_crew_s_workbook_that_came_back_says_the_same_as_typing_it(job: Path
 
 
 def test_a_real_quantity_of_the_sheet_counts_as_production_counts_it(job: Path, tmp_path: Path) -> None:
-    tasks = [t for t in sold(job.with_suffix("")).tasks if t.task == "coupling"]
+    tasks = [t for t in sold(job.with_suffix("")).tasks if t.task == "backfill hand"]
     first = [t for t in tasks if t.work_item == tasks[0].work_item]  # one row of the sheet: all pipes of a work item
     others = [t for t in tasks if t not in first]
-    book = filled(job, tmp_path, ("coupling", 100, 7.5, None))
+    book = filled(job, tmp_path, ("backfill hand", 100, 7.5, None))
     (task,) = entered(job, "--from", book)["tasks"]
     assert others
     counted = sum(t.quantity * t.per for t in first) / sum(t.quantity for t in first)
@@ -126,10 +126,10 @@ def test_a_real_quantity_of_the_sheet_counts_as_production_counts_it(job: Path, 
 
 
 def test_a_row_left_as_planned_counts_all_its_pipes(job: Path, tmp_path: Path) -> None:
-    tasks = [t for t in sold(job.with_suffix("")).tasks if t.task == "coupling"]
+    tasks = [t for t in sold(job.with_suffix("")).tasks if t.task == "backfill hand"]
     others = sum(t.quantity * t.per for t in tasks if t.work_item != tasks[0].work_item)
     mine = [t for t in tasks if t.work_item == tasks[0].work_item]
-    book = filled(job, tmp_path, ("coupling", sum(t.quantity for t in mine), 3, None))
+    book = filled(job, tmp_path, ("backfill hand", sum(t.quantity for t in mine), 3, None))
     (task,) = entered(job, "--from", book)["tasks"]
     assert task["actual_quantity"] == pytest.approx(sum(t.quantity * t.per for t in mine) + others)
 

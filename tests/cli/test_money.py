@@ -88,7 +88,7 @@ def test_the_last_payment_is_due_when_the_work_is_noted_as_done(job: Path) -> No
     assert run("quote", job, "--done", "--on", "2026-12-05").exit_code == 0
     state(job, "--due", "start of work", "--on", "2026-12-01")
     assert due_days(job) == {
-        "deposit": "2026-11-20", "start": "2026-12-01", "pipe in before cover": "2026-12-05", "done": "2026-12-05",
+        "deposit": "2026-11-20", "start": "2026-12-01", "pipe in before cover": "2026-12-04", "done": "2026-12-05",
         "second visit": "2026-12-05",
     }  # fmt: skip
 
@@ -98,11 +98,11 @@ def due_days(job: Path) -> dict[str, str]:
 
 
 def test_from_the_first_day_of_work_the_payments_fall_due_on_the_days_of_the_schedule_and_by_hand(job: Path) -> None:
-    """The demo's option D has its pipe in on the fifth day of work and ends on the sixth. From Monday, December 21, 2026 the
-    working days are 21 to 24, 28 to 31 (Christmas is a Friday): the fifth is the 28th, the sixth the 29th [by hand]. The visit after the lift has no day yet."""
+    """The demo's option D has its pipe in on the fourth day of work and ends on the fifth. From Monday, December 21, 2026 the
+    working days are 21 to 24, 28 to 31 (Christmas is a Friday): the fourth is the 24th, the fifth the 28th [by hand]. The visit after the lift has no day yet."""
     state(job, "--due", "start", "--on", "2026-12-21")
     assert due_days(job) == {
-        "deposit": "2026-11-20", "start": "2026-12-21", "pipe in before cover": "2026-12-28", "done": "2026-12-29",
+        "deposit": "2026-11-20", "start": "2026-12-21", "pipe in before cover": "2026-12-24", "done": "2026-12-28",
         "second visit": None,
     }  # fmt: skip
     state(job, "--due", "pipe", "--on", "2027-01-05")

@@ -209,15 +209,20 @@ def test_the_crew_reads_nothing_about_prices(quote, language, words):
     assert [t for t in texts for word in words if word in t.lower()] == []
 
 
+NOT_TESTED = {"yard spot", "sectional liner", "clean"}
+"""A piece is seen by the inspector with water running; a short liner and a cleaned pipe are filmed (common practice)."""
+
+
 def test_a_water_test_is_promised_for_the_lines_that_have_one_in_the_price(quote):
     spot = next(option for option in quote.options if option.letter == with_way(quote, "yard spot"))
-    assert [t.repair.line for t in spot.takeoffs if t.repair.method == "yard spot" and not t.value("tests")] == ["yard"]
+    assert {o.line for o in spot.scope.repairs} == {"kitchen", "main", "yard"}
     for option in quote.options:
-        tested = sorted({t.repair.line for t in option.takeoffs if t.value("tests")})
+        lines = sorted({r.line for r in option.scope.repairs if r.method not in NOT_TESTED})
         if is_visit(option):  # it repairs nothing, so it has nothing new to test
-            assert not tested
+            assert not any(t.value("tests") for t in option.takeoffs)
             continue
-        promised = f"We water-test the new part of the {' and '.join(f'{line} line' for line in tested)} only."
+        assert sum(t.value("tests") for t in option.takeoffs) == (1 if option.works.laid else len(lines))
+        promised = f"We water-test the new part of the {' and '.join(f'{line} line' for line in lines)} only."
         assert Letter(quote, "en_US").say(option.water_test_text).startswith(promised), option.letter
 
 

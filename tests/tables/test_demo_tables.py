@@ -52,10 +52,7 @@ def test_every_quantity_that_costs_something_is_asked_for_by_a_row() -> None:
 def test_every_work_item_has_a_recipe_and_names_a_method_only_where_not_all_that_have_its_quantity_need_it() -> None:
     assert {item.item for item in demo().work_items} <= {recipe.work_item for recipe in demo().recipes}
     named = {item.item: item.methods for item in demo().work_items if item.methods and "job" not in item.methods}
-    assert set(named) == {
-        "lining",
-        "toilets",
-    }  # short liners are sold by the piece; no toilet comes off for a trench or a burst
+    assert set(named) == {"lining"}  # short liners are sold by the piece
 
 
 @pytest.mark.parametrize("method", names())

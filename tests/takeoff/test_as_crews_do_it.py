@@ -24,6 +24,11 @@ def repair(found: Option) -> Takeoff:
     return next(t for t in found.takeoffs if t.repair.method != "job")
 
 
+def once(found: Option) -> Takeoff:
+    """What the option has once, whatever its repairs are."""
+    return next(t for t in found.takeoffs if t.repair.method == "job")
+
+
 def test_a_new_route_is_laid_in_its_trench_and_hung_on_its_wall() -> None:
     """18 ft in the yard and 4 ft on the wall, 5 % more for turns: 18.9 ft and 4.2 ft. A strap every 4 ft of the wall: 1.05, so 2."""
     found = option("kitchen-around-the-house", "reroute")
@@ -43,8 +48,8 @@ def test_a_shallow_trench_is_one_bucket_wide() -> None:
 
 def test_no_toilet_is_pulled_for_a_line_that_none_can_drain_into() -> None:
     """A 2 in kitchen drain; a toilet's is 3 in at least (IPC table 709.1, from memory)."""
-    assert repair(option("kitchen-around-the-house", "tunnel")).value("toilets") == 0
-    assert repair(option("tunnel-12-ft", "tunnel")).value("toilets") == 1
+    assert once(option("kitchen-around-the-house", "tunnel")).value("toilets") == 0
+    assert once(option("tunnel-12-ft", "tunnel")).value("toilets") == 1
 
 
 def test_slurry_by_the_part_load_pays_for_it() -> None:
@@ -56,8 +61,9 @@ def test_slurry_by_the_part_load_pays_for_it() -> None:
 
 
 def test_a_test_tee_takes_the_plug_where_no_cleanout_does() -> None:
-    tunnel = repair(option("tunnel-12-ft", "tunnel"))
-    assert (tunnel.value("tests"), tunnel.value("cleanouts"), tunnel.value("test_tees")) == (1, 0, 1)
+    found = option("tunnel-12-ft", "tunnel")
+    assert once(found).value("tests") == 1
+    assert (repair(found).value("cleanouts"), repair(found).value("test_tees")) == (0, 1)
 
 
 def test_a_little_grass_is_put_back_by_the_crew_on_the_pipe() -> None:
@@ -76,3 +82,30 @@ def test_a_pipe_too_deep_for_a_pothole_is_uncovered_by_hand_all_the_same(tmp_pat
     deep = next(o for o in options if {r.method for r in o.scope.repairs} == {"yard spot"})
     assert repair(deep).value("potholes") == 1
     assert any("last foot" in str(c) for c in repair(deep).cautions)
+
+
+def test_a_branch_laid_with_the_main_is_cut_from_the_mains_strip_and_glued_to_its_wye() -> None:
+    """The kitchen's pipe, 20 ft to the main, through the floor. Alone its strip of 2 ft begins half a foot below the main and ends
+    half a foot past the cleanout, 3 ft wide over the last 3 ft at each end: 2 x 9 + 14.97 x 2 = 47.93 sq ft; a wye is cut into the
+    main and a tee takes the plug. With the main it begins at the side of the main's strip of 2 ft: 9 + 16.47 x 2 = 41.93 sq ft."""
+    options = priced(EVERYDAY.parent / "schedule" / "whole-house" / "job.toml", None).quote.options
+    branch = {
+        any(t.repair.method == "break-through" and t.repair.line == "main" for t in o.takeoffs): t
+        for o in options
+        for t in o.takeoffs
+        if t.repair.method == "break-through" and t.repair.line == "kitchen"
+    }
+    alone, with_main = branch[False], branch[True]
+    assert alone.value("slab_sf") == pytest.approx(47.93, abs=0.01)
+    assert with_main.value("slab_sf") == pytest.approx(41.93, abs=0.01)
+    assert (alone.value("junctions"), alone.value("test_tees")) == (1, 1)
+    assert (with_main.value("junctions"), with_main.value("test_tees")) == (0, 0)
+    assert with_main.works.floor_sf == pytest.approx(with_main.value("slab_sf"))
+
+
+def test_all_new_pipe_of_a_visit_is_filled_for_one_test_and_a_lining_for_its_own() -> None:
+    """Main, kitchen and laundry through the floor are filled once; three linings are filled before their drains are cut open."""
+    options = priced(EVERYDAY.parent / "schedule" / "two-branches" / "job.toml", None).quote.options
+    tests = {frozenset(r.method for r in o.scope.repairs): sum(t.value("tests") for t in o.takeoffs) for o in options}
+    assert tests[frozenset({"break-through"})] == 1
+    assert tests[frozenset({"reline"})] == 3

@@ -81,10 +81,10 @@ def test_the_two_feet_outside_are_dug_by_hand(strip: Takeoff) -> None:
     assert strip.value("hand_dig_bcy") == pytest.approx(3.0 * 2.4 * depth / 27)
 
 
-def test_the_strip_ties_in_every_branch_and_gets_the_cleanout_and_the_test(strip: Takeoff) -> None:
+def test_the_strip_ties_in_every_branch_and_gets_the_cleanout_and_the_test(tables: Tables, strip: Takeoff) -> None:
     assert strip.value("branches") == 3
     assert strip.value("cleanouts") == 1
-    assert strip.value("tests") == 1
+    assert take_off_job(pecan_house(), [strip], tables).value("tests") == 1
     assert strip.value("pipe_trench_ft") == 29
     assert strip.value("branches_tunnel") == strip.value("hangers") == 0
 

@@ -7,7 +7,7 @@ import pytest
 
 from estimator.model.job import Foundation, Job, Leg, Reroute, WaterTest
 from estimator.model.visit import KINDS, fact
-from estimator.model.work import Takeoff
+from estimator.model.work import Repair, Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, take_off_job
 from estimator.takeoff.quantities import FACTS, QUANTITIES
@@ -222,8 +222,16 @@ def test_pipe_in_a_crawl_space_is_hung_not_dug(tables: Tables) -> None:
 def test_a_toilet_is_pulled_for_a_test_unless_one_is_off_already(tables: Tables) -> None:
     line = pecan_line()
     by_cleanout = replace(line, passes=tuple(replace(p, access="cleanout") for p in line.passes))
-    assert take_off(repair("tunnel", -2, 27), pecan_house(by_cleanout), tables).value("toilets") == 1
-    assert take_off(repair("tunnel", -2, 27), pecan_house(), tables).value("toilets") == 0
+    assert toilets(repair("tunnel", -2, 27), pecan_house(by_cleanout), tables) == 1
+    assert toilets(repair("tunnel", -2, 27), pecan_house(), tables) == 0
+
+
+def test_pipe_in_a_yard_or_a_crawl_space_is_filled_through_a_riser_of_its_own(tables: Tables) -> None:
+    """No toilet is pulled where no floor lies over the new pipe: the riser stands in its test tee (common practice)."""
+    assert toilets(repair("trench", 10, 30), house(maple_line()), tables) == 0
+    assert toilets(repair("burst", 10, 30), house(maple_line()), tables) == 0
+    crawl = changed(pecan_line(), at("crawl", 0.0, 40.0, lengths=(("", 1.9),)))
+    assert toilets(repair("crawl replace", 0, 27), house(crawl, floor="crawl space"), tables) == 0
 
 
 def test_a_failed_test_over_the_line_makes_its_soil_type_c(tables: Tables) -> None:
@@ -265,4 +273,15 @@ def test_a_level_read_in_the_lawn_does_not_set_the_height_of_a_test_in_the_house
 
 def test_toilets_pulled_follow_the_firms_number_for_each_test(tables: Tables) -> None:
     two = tables.with_settings({"toilets_per_test": "2"})
-    assert take_off(repair("trench", 10, 30), house(maple_line()), two).value("toilets") == 2
+    line = pecan_line()
+    by_cleanout = replace(line, passes=tuple(replace(p, access="cleanout") for p in line.passes))
+    assert toilets(repair("tunnel", -2, 27), pecan_house(by_cleanout), two) == 2
+    assert toilets(repair("isolation test", 0, 27), pecan_house(by_cleanout), two) == 2
+
+
+def toilets(one: Repair, job: Job, tables: Tables) -> float:
+    """Toilets sold in an option of this repair alone; the works pull just as many."""
+    found = take_off(one, job, tables)
+    sold = found.value("toilets") + take_off_job(job, [found], tables).value("toilets")
+    assert sold == found.works.toilets_pulled
+    return sold

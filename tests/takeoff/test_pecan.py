@@ -54,7 +54,6 @@ BY_HAND = {
     "couplings": 5,
     "end_couplings_tunnel": 2,
     "cleanouts": 1,
-    "tests": 1,
     "tunnel_native_ccy": 0.75 * TUNNEL / 27,
     "native_ccy": NATIVE,
     "slurry_cy": 0.25 * TUNNEL / 27,
@@ -102,7 +101,13 @@ def test_pecan_facts(pecan: Takeoff) -> None:
 
 def test_the_job_around_pecan_has_everything_once(tables: Tables, pecan: Takeoff) -> None:
     job = take_off_job(pecan_house(), [pecan], tables)
-    assert {q.name: q.value for q in job.quantities} == {"jobs": 1, "permits": 1, "inspections": 1, "films_after": 1}
+    assert {q.name: q.value for q in job.quantities} == {
+        "jobs": 1,
+        "permits": 1,
+        "inspections": 1,
+        "films_after": 1,
+        "tests": 1,
+    }
 
 
 def test_the_pipe_at_an_eighth_of_an_inch_clears_both_beams(pecan: Takeoff) -> None:

@@ -52,6 +52,8 @@ LIES_THERE = re.compile(
 )
 BIG_OR_SMALL = re.compile(r"\b(?:hole|crack|gap|blocked|tree)\b")
 GRADED = re.compile(rf"\b(?:{'|'.join(w for w in FINDING_WORDS if not BIG_OR_SMALL.fullmatch(w))})\b")
+STEPPED = re.compile(r"\boffset\b.*\b(?:up|down)\b")
+"""Which side of a joint stands high is told with it."""
 PLASTICS = re.compile("PVC|ABS|HDPE")
 NEAR = 0.02
 
@@ -224,7 +226,7 @@ def _says(r: "Reader", n: int, told: str) -> bool:
         return False  # without a number they say nothing; beside a finding a place says where
     if means.get("part") in ("top", "bottom"):
         corner = any("side" in r.atoms[k].means for k in (n - 1, n + 1) if 0 <= k < len(r.atoms))
-        return r.has("finding") and not corner  # `lower rt` is told as right
+        return r.has("finding") and not (corner or STEPPED.search(told))  # `lower rt` is told as right
     if {"reach", "out of water", "flow"} & means.keys() and r.has("place", "branch"):
         return False  # `tie in, old septic line`, `ran the tub and it came out the branch`
     if "live" in means and not r.has("place", "branch"):
@@ -235,4 +237,6 @@ def _says(r: "Reader", n: int, told: str) -> bool:
         return not (r.has("change") and "pipe" in told)
     last = r.where("material")[-1:] == [n]
     after = last and bool(n) and "change" in r.atoms[n - 1].means  # `then clay`
+    if means.get("unclear") == "broken" and "hole" in told:
+        return False  # `chunk broke out, leaves a 2in hole`
     return after or bool(SAYS & set(means)) or means.get("sign") in GRAVE or means.get("unclear") in OPEN

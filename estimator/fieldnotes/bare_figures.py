@@ -30,7 +30,9 @@ def ways(r: "Reader", free: list[int], drafts: "list[Draft]") -> list[Way]:
     """All ways, best first."""
     kinds = {d.word for d in drafts}
     begins = {t.value for n in free if (t := r.number(n)) is not None and t.kind == "range"}
-    if len(kinds) == 1 and not (r.has("zone") or r.has("room")):  # else it may be of the other
+    clauses = {r.clause[n] for n in free}
+    one = [d for d in drafts if {d.clause} == clauses]  # `52 crack runs long 52-55 with roots`
+    if (len(kinds) == 1 or len(one) == 1) and not (r.has("zone") or r.has("room")):  # else it may be of the other
         free = [
             n for n in free if (t := r.number(n)) is None or t.kind == "range" or t.value not in begins
         ]  # said twice

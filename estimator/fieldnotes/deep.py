@@ -24,6 +24,8 @@ def is_depth(r: "Reader", n: int) -> bool:
     watery = r.has("rises") or r.has("out of water") or any({"water", "agua"} & set(a.text.split()) for a in r.atoms)
     if (r.has("finding") or watery) and not r.has("place", "loc") and t.kind == "in":
         return False  # `belly 2in deep`
+    if t.kind == "in" and r.text(n + 1).startswith("down") and (r.has("zone") or r.has("surface")):
+        return True  # `27in down at 43 under the floor`
     nexts = [r.atoms[k].means for k in range(n + 1, min(n + 3, len(r.atoms)))]
     near = nexts[0] if nexts else {}
     heads = (

@@ -1,5 +1,6 @@
 """A number with the words around it in; what it measures, out."""
 
+import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -147,14 +148,7 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         (length or feet_inches)
         and (t.kind != "in" or r.has("place", "loc"))
         and (anchor := _anchor(r, n))
-        and (
-            (
-                after == "off"
-                and (out.depth is not None or r.has("surface") or "zone" not in r.atoms[anchor[0]].means)
-                and t.kind != "in"
-            )  # `44in lawn 5 off drive`
-            or not r.surface_follows(n)
-        )
+        and (_beside(r, n, anchor[0], out) or not r.surface_follows(n))
     ):
         k, name = anchor
         out.tapes.append((t.value + (t.to or 0.0) / 12 if feet_inches else _ft(t), name))
@@ -195,6 +189,28 @@ def _counts(r: "Reader", n: int) -> bool:
     return of_many and after.endswith("s") and 2 <= t.value <= MOST_COUNTED
 
 
+def located(r: "Reader") -> bool:
+    """The line before marks a point above the ground, whose tapes may follow."""
+    return any(re.search(r"\bloc\b", row) for row in r.context.before)
+
+
+ALONG = ("in", "over", "back", "out", "away")
+"""`8 ft in from the sidewalk` is measured along the ground."""
+
+
+def _beside(r: "Reader", n: int, anchor: int, out: Numbers) -> bool:
+    """`44in lawn 5 off drive`, `11 from curb 5 from driveway`: a tape to the edge of what a depth may be counted from."""
+    after, t = r.text(n + 1), r.number(n)
+    if after in ALONG:
+        return True
+    if after not in ("off", "from") or t is None or t.kind == "in":
+        return False
+    paved = "zone" in r.atoms[anchor].means
+    second = bool(out.tapes) or any("anchor" in a.means and not {"zone", "surface"} & a.means.keys() for a in r.atoms)
+    taped = second and not r.has("place", "loc")
+    return taped or out.depth is not None or (after == "off" and (r.has("surface") or not paved))
+
+
 def _anchor(r: "Reader", n: int) -> tuple[int, str] | None:
     """`14 off back wall`: the atom that ends it, and its name."""
     k = n + 1
@@ -206,7 +222,7 @@ def _anchor(r: "Reader", n: int) -> tuple[int, str] | None:
             if k > n + 1 and "whose" in r.atoms[k - 1].means and r.atoms[k - 1].text not in name:
                 name = f"{r.atoms[k - 1].means['whose']} {name}"
             token = r.atoms[n].token
-            strong = said or (token is not None and token.kind == "ft" and r.has("place", "loc"))
+            strong = said or (token is not None and token.kind == "ft" and (r.has("place", "loc") or located(r)))
             return (k, name) if strong else None
         if "from surface" in a.means or "away" in a.means or a.text in ("off", "from", "to", "de", "of"):
             said = True

@@ -135,7 +135,7 @@ def labelled(r: "Reader") -> Numbers:
             r.used.add(n)
     _shares_joined(r, out)
     _hours_joined(r, out)
-    _sizes_joined(r, out)
+    done |= _sizes_joined(r, out)
     r.turned = bool(out.degrees)
     if out.depth is not None:
         r.filled.add("depth")
@@ -183,9 +183,10 @@ def _hours_joined(r: "Reader", out: Numbers) -> None:
         out.clocks = [(n, (begin, end))]
 
 
-def _sizes_joined(r: "Reader", out: Numbers) -> None:
-    """`4in down to 3in`: one size of pipe, then another."""
-    for (a, before), (b, after) in itertools.pairwise(sorted(out.inches)):
+def _sizes_joined(r: "Reader", out: Numbers) -> set[int]:
+    """`4in down to 3in`: one size of pipe, then another. Return where the two stand."""
+    bare = [(n, t.value) for n, t in r.numbers() if t.kind == "num" and n and t.value in SIZES_IN]  # `4 to 3 in`
+    for (a, before), (b, after) in itertools.pairwise(sorted((*out.inches, *bare))):
         if (
             b == a + 2
             and "change" in r.atoms[a + 1].means
@@ -196,7 +197,8 @@ def _sizes_joined(r: "Reader", out: Numbers) -> None:
             out.inches = [x for x in out.inches if x[0] not in (a, b)]
             r.used.add(a + 1)
             r.aside.add(a)
-            return
+            return {a, b}
+    return set()
 
 
 def _fraction(r: "Reader", n: int, out: Numbers, take) -> None:  # type: ignore[no-untyped-def]

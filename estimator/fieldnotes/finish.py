@@ -25,7 +25,8 @@ AT_THE_LAST = ("loc", "depth", "pothole", "room", "size")
 """What may lie where the line before does: `locate 3 ft`."""
 NEARLY_FT = 0.6
 SIZED = frozenset(("blocked", "mud", "hole", "gap", "sag", "branch", "offset"))
-"""Answers that take the inches of the line."""
+SHARED = frozenset(("blocked", "mud", "sag", "roots", "grease"))
+"""Answers that take the inches of the line, and those that take its percent."""
 
 
 class Finish(Changes):
@@ -199,8 +200,10 @@ class Finish(Changes):
                 where = shown(at) + ("" if way.to is None else f"-{shown(way.to)}")
                 doubt = " suspected" if any(d.doubt for d in self.drafts) and "suspected" not in choice else ""
                 inches = [v for _, v in self.numbers.inches]
-                sized = inches and choice.split()[0] in SIZED and not choice.endswith(" in")
-                out.append(f"{where} {choice}{f' {shown(inches[0])}in' if sized else ''}{doubt}")
+                sized = choice.split()[0] in SIZED and not choice.endswith(" in")
+                shares = [f" {shown(v)}%" for _, (_, v) in self.numbers.percents if choice.split()[0] in SHARED]
+                amount = f" {shown(inches[0])}in" if sized and inches else (shares or [""])[0]
+                out.append(f"{where} {choice}{amount}{doubt}")
             elif choice == "OPENING" and at is not None:
                 inches = [v for _, v in self.numbers.inches if v < self.r.context.bore_in]
                 kind = next((d.word for d in self.drafts if d.finding), "scale")

@@ -130,6 +130,8 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     real = [n for n in stops if r.text(n) not in ("stops",)]
     if real and r.has("doubt", "cannot tell"):
         _asked(r, "stopped")
+    elif any("see" in r.text(n).split() for n in real) and {"water", "agua"} & set(r.words().split()):
+        _asked(r, "blind")
     elif real and not r.has("material") and not r.has("surface") and not r.has("zone"):
         out.append(Draft("stop", real[0], r.clause[real[0]]))
         r.used |= {*stops, *stuck}

@@ -136,6 +136,9 @@ def _states(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             r.used.add(n)
         elif any(d.word in ("hole", "gap", "collapse") or (d.word == "sag" and state == "dropped") for d in out):
             r.used.add(n)
+        elif state == "dropped" and (moved := next((d for d in out if d.word == "offset"), None)) is not None:
+            moved.direction = moved.direction or "down"
+            r.used.add(n)
         elif (alone := lexicon().alone.get(("state", state))) and not r.has("place", "branch") and not r.has("surface"):
             r.used.add(n)
             _alone(r, n, alone, out)

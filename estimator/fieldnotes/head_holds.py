@@ -33,9 +33,15 @@ def _alone(r: "Reader") -> bool:
 
 
 def _in_the_way(r: "Reader") -> bool:
-    return r.has("part", "piece") or r.has("stop") or r.has("sign", "cannot pass")
+    return (
+        any(a.text.startswith("stuck") for a in r.atoms)
+        or r.has("part", "piece")
+        or r.has("stop")
+        or r.has("sign", "cannot pass")
+    )
 
 
+AT_ONE = ("at", "@", "en", "starts", "start", "begins", "here", "now")
 PAVING = ("asphalt", "pavers", "concrete", "brick")
 
 
@@ -85,7 +91,11 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             r.aside.add(pair)
             r.used |= {*r.where("change"), *r.where("starts")}
         elif numbers.sizes and not out and (r.readings() or r.has("change")):
-            n, _a, b = numbers.sizes[0]
+            n, a, b = numbers.sizes[0]
+            if (a, b) == (2.0, 4.0):  # a board as well
+                r.ask.append((Say.of("a change of size, or a piece of lumber?"), ("size 4in", "blocked hard")))
+                r.aside.add(n)
+                return
             out.append(Draft("size", n, r.clause[n], inch=b))
             numbers.sizes.clear()
         elif (
@@ -183,7 +193,7 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         return
     elif surface in OUTDOORS:
         zone = "yard"
-    elif surface == "tile" and all(n in surfaces or a.token for n, a in enumerate(r.atoms)):
+    elif surface == "tile" and all(n in surfaces or a.token or a.text in AT_ONE for n, a in enumerate(r.atoms)):
         _asked(r, "tile")
         return
     elif surface in SOLID and (_in_the_way(r) or (_alone(r) and r.single_place())):

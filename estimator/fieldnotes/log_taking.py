@@ -109,6 +109,8 @@ class LogTaking:
             runs=len(runs),
             seen=frozenset(e.thing.word.word for p in runs[:-1] for e in p.entries),
             names=tuple(self.log.names.values()),
+            access=runs[-1].heading.access if runs else "",
+            flow=(runs[-1].heading.flow or "") if runs else "",
         )
 
     def _answered(self, saids: list[Said]) -> None:

@@ -16,6 +16,8 @@ class Context(Frozen):
     runs: int = 0
     seen: frozenset[str] = frozenset()  # kinds an earlier run saw
     names: tuple[str, ...] = ()
+    access: str = ""  # where the camera went in for this run
+    flow: str = ""  # and which way
 
 
 class Meaning(Frozen):

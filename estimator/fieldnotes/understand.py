@@ -58,6 +58,9 @@ def _variants(found: list[Token]) -> Iterator[list[Token]]:
     if long > 0:
         yield _cut_in_two(found, long)
         return
+    if (wide := _across(found)) is not None:
+        yield _cut_in_two(found, wide)
+        return
     yield found
     for n, token in enumerate(found[: first + 1] if deep else found):
         if _in_two(token) and not (deep and "'" in token.text):  # `3' 9" deep`
@@ -67,6 +70,13 @@ def _variants(found: list[Token]) -> Iterator[list[Token]]:
 
 DEEP = ("loc", "depth", "pothole", "invert")
 LONG = ("for", "next", "another", "runs")
+
+
+def _across(found: list[Token]) -> int | None:
+    """`hole 40 ft 1in wide`: the only footage, and how wide it is there."""
+    readings = [n for n, t in enumerate(found) if t.may_be_footage]
+    wide = len(readings) == 1 and [t.text for t in found[readings[0] + 1 :][:1]] == ["wide"]
+    return readings[0] if wide and _in_two(found[readings[0]]) else None
 
 
 def _in_two(t: Token) -> bool:

@@ -61,6 +61,18 @@ STANDS = ("material", "surface", "zone", "place")
 """What may stand at the start of a run."""
 
 
+NEW_RUN = Say.of("a new camera run: from where, which way, and how long is the riser?")
+
+
+def _other_way(r: "Reader") -> tuple[str, ...]:
+    """`other way, up to house`: a run from the same access, that way or against the run before."""
+    flows = r.where("flow")
+    back = "against flow" if r.context.flow == "with flow" else "with flow"
+    way = r.atoms[flows[-1]].means["flow"] if flows else back
+    to = "house" if way == "against flow" else "street"
+    return (f"pass {r.context.access} to {to}",) if r.context.access.strip("?") else ()
+
+
 def heading(r: "Reader") -> Meaning | None:
     """The camera goes in somewhere: `start front c/o to house`, `2 ft riser front co, cam in toward house`."""
     reruns, runs = r.has("run", "rerun"), r.where("run", "run")
@@ -72,10 +84,8 @@ def heading(r: "Reader") -> Meaning | None:
         or ("room" in a.means and r.has("run", "run"))
     ]
     findings = r.has("finding")
-    if reruns and not access and not findings:
-        return Meaning(
-            asked=Say.of("a new camera run: from where, which way, and how long is the riser?"), choices=(), score=9
-        )
+    if reruns and not access and not findings and not (r.has("place", "branch") or r.has("place", "bend")):
+        return Meaning(asked=NEW_RUN, choices=_other_way(r), score=9)
     if findings or r.has("material") or (r.has("cleaned") and not runs) or r.has("place", "loc"):
         return None
     flows = r.where("flow")
@@ -91,7 +101,7 @@ def heading(r: "Reader") -> Meaning | None:
     if bare and all({"run", "whose", "plain", "room", "place"} & a.means.keys() for a in r.atoms):
         runs_from = f"pass {_access_name(r, access)}"
         return Meaning(
-            asked=Say.of("a new camera run: from where, which way, and how long is the riser?"),
+            asked=NEW_RUN,
             choices=(f"{runs_from} to house", f"{runs_from} to street"),
             score=9,
         )

@@ -6,7 +6,8 @@ then. fourth.toml to tenth.toml came from other hands, blind: 74, 85, 87, 81, 71
 84 % of tenth.toml once ninth.toml alone had been mended; eleventh.toml, in two hands more, was labelled before it was read: 78 %.
 After that came twelfth.toml and thirteenth.toml, blind too and as near to lines.toml in form and difficulty as their writers could make
 them: 91 % of both were good when they were first read (92 and 93 % of the clear lines, 10 and 5 lines wrong in silence).
-fourteenth.toml, two hundred lines by one hand more: 91 % good, 92 % of the clear lines, 11 lines wrong in silence.
+fourteenth.toml, two hundred lines by one hand more: 91 % good, 92 % of the clear lines, 11 lines wrong in silence. sixteenth.toml, by
+another: 95 % of the clear lines, 39 of 40 asked that must be, 7 lines of 201 wrong in silence.
 """
 
 import importlib.util

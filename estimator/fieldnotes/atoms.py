@@ -7,8 +7,7 @@ from dataclasses import replace
 
 from msgspec import field
 
-from estimator.fieldnotes.folded import bare, phrase_key
-from estimator.fieldnotes.lexicon import Meanings, lexicon
+from estimator.fieldnotes.lexicon import Meanings, bare, lexicon, phrase_key
 from estimator.fieldnotes.skeleton import may_stand_for
 from estimator.fieldnotes.spelling import danger_misspelt, nearest, put_right, shortened, spelt_out
 from estimator.fieldnotes.tokens import Token

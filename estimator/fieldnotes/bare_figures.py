@@ -3,11 +3,9 @@
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.deep import MOST_BARE_DEPTH
-from estimator.fieldnotes.numbers_of_a_line import CLOCKED
+from estimator.fieldnotes.numbers_of_a_line import CLOCKED, Way, several
 from estimator.fieldnotes.numbers_of_a_line import DEGREES as DEGREES
 from estimator.fieldnotes.numbers_of_a_line import SIZES_IN as SIZES_IN
-from estimator.fieldnotes.several import several
-from estimator.fieldnotes.way import Way
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.drafts import Draft

@@ -6,10 +6,9 @@ from datetime import date
 from decimal import Decimal
 
 from estimator.fieldnotes import wanted, watertests
-from estimator.fieldnotes.at_join import with_depth_at_join
 from estimator.fieldnotes.contradictions import contradictions
 from estimator.fieldnotes.forms import JobFileForm, JoinForm, RerouteForm
-from estimator.fieldnotes.joins import LineTree, join_station, joined_lines
+from estimator.fieldnotes.joins import LineTree, join_station, joined_lines, with_depth_at_join
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.lines import LogFiles, ReadLine, read_line
 from estimator.fieldnotes.nearest import nearest

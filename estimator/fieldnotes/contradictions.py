@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 from itertools import combinations, pairwise
 
+from estimator.fieldnotes.agreement import worst_pairs
 from estimator.fieldnotes.hang import Hung
 from estimator.fieldnotes.limits import MOST_DEPTH_FT, Limits
 from estimator.fieldnotes.lines import ReadLine
-from estimator.fieldnotes.tapes import worst_pairs
 from estimator.fieldnotes.unlikely import unlikely
 from estimator.fieldnotes.where import LONGEST_REEL_FT
 from estimator.model.line import Finding, Line, Mark, Origin

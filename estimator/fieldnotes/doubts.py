@@ -12,7 +12,7 @@ from estimator.fieldnotes.drafts import Draft, row, shown
 from estimator.fieldnotes.head_words import either
 from estimator.fieldnotes.limits import DEEP_FT, MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import how_much, more_than_whole
-from estimator.fieldnotes.way import Way
+from estimator.fieldnotes.numbers_of_a_line import Way
 from estimator.model.say import Say
 
 if TYPE_CHECKING:

@@ -3,10 +3,9 @@
 from collections.abc import Iterable
 from itertools import chain
 
-from estimator.fieldnotes.agreement import agreement
+from estimator.fieldnotes.agreement import agreement, worst_pairs
 from estimator.fieldnotes.dumplog import finding_words, mark_words
 from estimator.fieldnotes.sights import line_findings
-from estimator.fieldnotes.tapes import worst_pairs
 from estimator.model.job import Job
 from estimator.model.lengths import show
 from estimator.model.line import Line, Mark, Origin, Pass

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 from estimator.fieldnotes.account import left_over, unexplained
 from estimator.fieldnotes.bare_figures import ways
 from estimator.fieldnotes.drafts import Draft, bare, row, shown, too_much
+from estimator.fieldnotes.numbers_of_a_line import Way
 from estimator.fieldnotes.understand import POINT_LIKE
-from estimator.fieldnotes.way import Way
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning

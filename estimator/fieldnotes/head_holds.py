@@ -5,8 +5,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.bare_figures import SIZES_IN
 from estimator.fieldnotes.drafts import Draft
-from estimator.fieldnotes.head_rooms import _room_name
-from estimator.fieldnotes.head_words import _asked
+from estimator.fieldnotes.head_words import _asked, _room_name
 from estimator.fieldnotes.numbers_of_a_line import Numbers
 from estimator.model.say import Say
 

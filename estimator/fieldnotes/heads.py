@@ -11,8 +11,7 @@ from estimator.fieldnotes.head_ends import _ends
 from estimator.fieldnotes.head_findings import _findings, _signs, _states
 from estimator.fieldnotes.head_holds import _pipe_beside, _pipe_changed, _pipes, _zones
 from estimator.fieldnotes.head_places import _places
-from estimator.fieldnotes.head_rooms import _rooms
-from estimator.fieldnotes.head_words import _asked
+from estimator.fieldnotes.head_words import _asked, _rooms
 from estimator.model.say import Say
 
 

@@ -1,12 +1,14 @@
 """Lines as read come in; the same lines, each with the place where it runs into another, go out."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from estimator.fieldnotes.forms import JoinForm
 from estimator.fieldnotes.lines import ReadLine
 from estimator.fieldnotes.nearest import nearest
+from estimator.model.answers import INDOOR_ZONES
 from estimator.model.frozen import Frozen
-from estimator.model.line import Join, Mark
+from estimator.model.line import Join, Line, Mark
 from estimator.model.problem import Problem, error
 from estimator.model.profile import Profile
 
@@ -105,3 +107,24 @@ def _checked(join: Join, this: ReadLine, into: ReadLine, problems: list[Problem]
     if not extent.holds(join.station_ft):
         problems.append(JOINS_BEYOND(this.place, line=this.line.name, into=into.line.name, at=join.station_ft))
     return join
+
+
+def with_depth_at_join(lines: Sequence[Line]) -> tuple[Line, ...]:
+    """Every branch with the depth to the centre of the line it joins, where that was read on the same ground.
+
+    A branch runs down to the line it joins, so it lies no deeper there (plain geometry); farther up it lies higher. It is a
+    guess to plan by, never a reading of the branch.
+    """
+    named = {line.name: line for line in lines}
+    return tuple(replace(line, at_join_ft=_depth(line, named)) for line in lines)
+
+
+def _depth(line: Line, named: dict[str, Line]) -> float | None:
+    into = named.get(line.joins.line) if line.joins else None
+    if into is None or line.joins is None:
+        return None
+    above, main = Profile(line), Profile(into)
+    end = above.extent.to_ft if line.downstream == 1 else above.extent.from_ft
+    indoors = {above.zone(end).value in INDOOR_ZONES, main.zone(line.joins.station_ft).value in INDOOR_ZONES}
+    answer = main.depth_to_centre_ft(line.joins.station_ft)
+    return answer.value if len(indoors) == 1 and answer.how != "assumed" else None

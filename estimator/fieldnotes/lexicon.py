@@ -4,17 +4,19 @@ import itertools
 import re
 import tomllib
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
 from estimator.disk.kept import kept
-from estimator.fieldnotes.folded import Folded, Key, beginning, first_words, folded, single_words
+from estimator.fieldnotes.words import MATERIALS
 from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 
 Meanings = Mapping[str, str]  # class -> meaning
+Key = tuple[str, ...]  # the words of a phrase
+Folded = tuple[tuple[Key, ...], ...]  # what may stand in each of its places
 
 GUARDED = ("danger", "utility", "live")
 """Classes no misspelling is ever put right to: gas, cross bore, tendon, live or dead. So is `cannot pass`."""
@@ -120,3 +122,75 @@ def lexicon_data() -> Mapping[str, Any]:
 def lexicon() -> Lexicon:
     """The words of the program's own lexicon.toml, kept in the user's cache from one time to the next."""
     return kept("lexicon", (), lambda: Lexicon(lexicon_data()))
+
+
+def phrase_key(phrase: str) -> Key:
+    """Return the words of a phrase as they are compared: in small letters, without apostrophes, `a.b.s.` without its last dot."""
+    words = phrase.lower().split()
+    return tuple(map(bare, words) if "'" in phrase or "." in phrase else words)
+
+
+def bare(word: str) -> str:
+    """Return a word without apostrophes and without the dot of a shortening."""
+    word = word.replace("'", "")
+    return word.rstrip(".") if len(word) > 2 else word
+
+
+def folded(phrase: str) -> Folded:
+    """Return what may stand in each place of a phrase written with choices, such as `{cant,wont} pass`; an empty choice leaves
+    the word out.
+
+    >>> folded("{cant,wont} {get ,}thru")
+    ((('cant',), ('wont',)), (('get', 'thru'), ('thru',)))
+    """
+    if "{" not in phrase:
+        return ((phrase_key(phrase),),)
+    places = re.findall(r"(?:\{[^}]*\}|[^ {])+", phrase)
+    return tuple(tuple(dict.fromkeys(map(phrase_key, _each(place)))) for place in places)
+
+
+def _each(place: str) -> Iterator[str]:
+    parts = re.split(r"\{([^}]*)\}", place)
+    for chosen in itertools.product(*(part.split(",") if n % 2 else [part] for n, part in enumerate(parts))):
+        yield "".join(chosen)
+
+
+def unfolded(folded: Folded) -> Iterator[Key]:
+    """Every phrase it stands for, in the order in which its choices are written."""
+    return (tuple(itertools.chain.from_iterable(chosen)) for chosen in itertools.product(*folded))
+
+
+def beginning(folded: Folded, first: str) -> Iterator[Key]:
+    """Those of them that begin with this word."""
+    if () not in folded[0]:
+        folded = (tuple(words for words in folded[0] if words[0] == first), *folded[1:])
+    return (key for key in unfolded(folded) if key[:1] == (first,))
+
+
+def first_words(folded: Folded) -> Iterable[str]:
+    """Each word that one of them begins with."""
+    if len(folded[0]) == 1 and folded[0][0]:  # most are written without a choice
+        return folded[0][0][:1]
+    found: dict[str, None] = {}
+    for place in folded:
+        found |= dict.fromkeys(words[0] for words in place if words)
+        if () not in place:
+            break
+    return found
+
+
+def single_words(folded: Folded) -> list[Key]:
+    """The phrases of one word among those it stands for: all places but one are left out."""
+    needed = [place for place in folded if () not in place]
+    places = folded if not needed else needed if len(needed) == 1 else ()
+    return [words for place in places for words in place if len(words) == 1]
+
+
+def material_of(text: str) -> str | None:
+    """The program's word for a pipe material however it is written.
+
+    >>> material_of("Orangeburg"), material_of("vcp"), material_of("PVC SDR 35"), material_of("cheese")
+    ('fiber', 'clay', 'PVC SDR 35', None)
+    """
+    known = next((m for m in MATERIALS if m.lower() == text.lower().strip()), None)
+    return known or lexicon().means(phrase_key(text)).get("material")

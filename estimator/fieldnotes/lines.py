@@ -9,10 +9,10 @@ from estimator.fieldnotes.assemble import assemble
 from estimator.fieldnotes.forms import LineForm, PassForm
 from estimator.fieldnotes.hang import Hung
 from estimator.fieldnotes.heading import Heading, flow_of, is_after_cleaning
+from estimator.fieldnotes.lexicon import material_of
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.log import LogReader, nothing_read
 from estimator.fieldnotes.logbook import Log
-from estimator.fieldnotes.material_names import material_of
 from estimator.fieldnotes.nearest import nearest
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document

@@ -1,8 +1,16 @@
-"""The numbers of a line by what they measure."""
+"""The numbers of a line by what they measure, and the ways in which open ones may be taken."""
 
+import itertools
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.tokens import Token
+from estimator.model.frozen import Frozen
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.drafts import Draft
+    from estimator.fieldnotes.understand import Reader
+
 
 SIZES_IN = (1.25, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0)
 """Drain sizes sold for houses, in (common practice)."""
@@ -41,3 +49,56 @@ def _ft(t: Token, bare_in: bool = False) -> float:
     if t.kind == "in" or (bare_in and t.kind == "num"):
         return t.value / 12
     return t.value
+
+
+class Way(Frozen):
+    """`roles`: atom -> what its number is."""
+
+    score: float
+    at: float | None
+    to: float | None = None
+    more: tuple[tuple[float, float | None], ...] = ()
+    about: bool = False
+    roles: tuple[tuple[int, str], ...] = ()
+
+    @property
+    def meaning(self) -> tuple[object, ...]:
+        return (self.at, self.to, self.more, tuple(sorted(role for _, role in self.roles)))
+
+
+def several(r: "Reader", free: list[int], drafts: "list[Draft]") -> Way | None:
+    """`roots @28.5 33 36.5`: one finding at several places."""
+    kinds = {d.word for d in drafts}
+    if len(drafts) > 1 and not (all(d.at < free[0] for d in drafts) or all(d.at > free[-1] for d in drafts)):
+        return None  # a thing between the readings
+    things = [n for n in r.where("finding") if n not in r.amount_words and n not in r.aside]
+    if len(things) > 1 and min(things) < free[-1] and max(things) > free[0]:
+        return None  # `grease 2in 34-36.5 then grease 44-52, 20 percent`
+    tokens = [r.atoms[n].token for n in free]
+    same = len({t.kind for t in tokens if t is not None}) == 1  # all with a foot mark, or none
+    plain = [t for t in tokens if t is not None and (t.kind == "num" or (t.kind == "ft" and (same or not t.plain)))]
+    spans = [(t.value, t.to) for t in tokens if t is not None and t.kind == "range" and t.to and t.value < t.to]
+    if len(spans) == len(free) > 1 and spans == sorted(spans) and not kinds & {"hole", "branch", "bend"}:
+        return Way(7.0, *spans[0], tuple(spans[1:]))
+    values = [t.value for t in plain]
+    if len(plain) < 2 or len(plain) != len(free) or values != sorted(set(values)) or not kinds:
+        return None
+    joined = all(
+        all(
+            r.is_mark(k, ",&+")
+            or (
+                "again" in r.atoms[k].means
+                or r.text(k) in ("and", "y", "also", "then", "at", "plus", "one", "more", "another", "one more")
+            )
+            for k in range(a + 1, b)
+        )
+        for a, b in itertools.pairwise(free)
+    )
+    linked = any(b - a > 1 for a, b in itertools.pairwise(free))
+    if not joined or not (linked or len(plain) > 2) or values[0] < 1:
+        return None
+    if kinds & CLOCKED and values[1] <= 12 < values[-1] and all(v.is_integer() for v in values[:-1]):
+        return None  # `cracks at 3 and 9, 27.5`
+    if kinds & {"branch", "bend"} and any(v in SIZES_IN or v in DEGREES for v in values):
+        return None
+    return Way(6.0, values[0], None, tuple((v, None) for v in values[1:]))

@@ -14,10 +14,10 @@ from estimator.fieldnotes.atoms import Atom, atoms, split
 from estimator.fieldnotes.denials import denied
 from estimator.fieldnotes.figures import labelled, of_a_picture
 from estimator.fieldnotes.heads import drafts
-from estimator.fieldnotes.just_there import just_there
 from estimator.fieldnotes.meaning import Context, Meaning
-from estimator.fieldnotes.noted import parted
 from estimator.fieldnotes.parts import apart
+from estimator.fieldnotes.remarks import parted
+from estimator.fieldnotes.sides import just_there
 from estimator.fieldnotes.spoken import normal
 from estimator.fieldnotes.tokens import Token, tokens
 from estimator.model.say import Say

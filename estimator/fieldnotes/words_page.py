@@ -6,8 +6,7 @@
 import itertools
 from pathlib import Path
 
-from estimator.fieldnotes.folded import unfolded
-from estimator.fieldnotes.lexicon import lexicon
+from estimator.fieldnotes.lexicon import lexicon, unfolded
 from estimator.fieldnotes.logproblems import EXAMPLES
 from estimator.fieldnotes.words import ALL_SIGNS, WORDS, Word
 

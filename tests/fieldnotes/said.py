@@ -10,8 +10,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
 
-from estimator.fieldnotes.folded import folded, unfolded
-from estimator.fieldnotes.lexicon import lexicon, lexicon_data
+from estimator.fieldnotes.lexicon import folded, lexicon, lexicon_data, unfolded
 from estimator.fieldnotes.log import LogReader
 from estimator.fieldnotes.logbook import Log
 from estimator.fieldnotes.standard import tied

@@ -2,7 +2,7 @@
 
 import pytest
 
-from estimator.fieldnotes.tapes import tape_pairs, worst_pairs
+from estimator.fieldnotes.agreement import tape_pairs, worst_pairs
 from estimator.model.line import Line, Mark, Tie
 from estimator.model.stretch import Stretch
 

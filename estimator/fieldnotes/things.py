@@ -81,6 +81,10 @@ def _free_text(thing: Thing, text: str, at: int, names: frozenset[str]) -> int |
     match = _FREE.match(text, at)
     if not thing.word.free or slot in thing.values or not match or not match.group().strip():
         return None
+    if any(
+        name in thing.values and reader(thing.word, text, at) for name, reader in READERS if name in thing.word.slots
+    ):
+        return None  # `cleanout left left slab`: a slot said twice is no place
     words = match.group().strip()
     if thing.word.word in ("end", "access", "cleanout"):
         for name in sorted(names, key=len, reverse=True):

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from fieldnote_texts import HEAD, JOBS, TextFiles, read_dump, reading
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from estimator.fieldnotes import Reading, read_job
@@ -75,6 +75,7 @@ def test_any_bytes_in_a_file_are_a_job_or_problems(data: bytes, as_log: bool) ->
 
 @settings(max_examples=150, deadline=None)
 @given(logs)
+@example(f"{HEADINGS[0]}\n0  cleanout left left slab")
 def test_any_log_of_known_pieces_is_read_or_refused_and_reads_back_alike(log: str) -> None:
     found = reading(log)
     assert found.job is not None or found.problems

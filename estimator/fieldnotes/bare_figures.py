@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.deep import MOST_BARE_DEPTH
+from estimator.fieldnotes.drafts import DEEP
 from estimator.fieldnotes.numbers_of_a_line import CLOCKED, Way, several
 from estimator.fieldnotes.numbers_of_a_line import DEGREES as DEGREES
 from estimator.fieldnotes.numbers_of_a_line import SIZES_IN as SIZES_IN
@@ -174,8 +175,8 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
         offer(2.0 + any(m.get("place") == "branch" or "side" in m for m in near), "size")
     if "bend" in kinds and t.kind == "num" and t.value in DEGREES and not r.turned:
         offer(3.0, "degrees")
-    if ({"loc", "depth", "pothole", "invert"} & kinds) and t.kind in ("num", "ft") and "depth" not in r.filled:
-        after_head = n > 0 and r.atoms[n - 1].means.get("place") in ("loc", "depth", "pothole", "invert")
+    if kinds & set(DEEP) and t.kind in ("num", "ft") and "depth" not in r.filled:
+        after_head = n > 0 and r.atoms[n - 1].means.get("place") in DEEP
         base = 2.0 + 2 * after_head + (1.0 if t.point else 0.0)
         offer(base if t.kind == "ft" or t.value <= MOST_BARE_DEPTH else base - 2, "depth")
     if (

@@ -12,7 +12,7 @@ from estimator.fieldnotes.logproblems import more_than_whole
 from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.tokens import Token
 from estimator.fieldnotes.words import GRADE_WORDS, SIDES, standard_word
-from estimator.model.lengths import show
+from estimator.model.lengths import IN_PER_FT, show
 from estimator.model.say import Say
 
 if TYPE_CHECKING:
@@ -28,7 +28,6 @@ _DEEP = re.compile(r"(?<=loc )[\d. /ftin]+|(?<=depth )[\d. /ftin]+")
 _TURN = re.compile(r"bend(?: [\d.]+)?")
 FAR_FT = 10.0
 """A correction of a footage is of its last digits; a number this far off is another one of the line."""
-INCHES_PER_FT = 12
 WHOLE_PERCENT = 100
 STRUCK = Meaning(rows=(), instead=True, score=9)
 THINGS = ("finding", "place", "material", "part", "zone")
@@ -101,8 +100,8 @@ def _put_right(r: "Reader", numbers: Sequence[tuple[int, Token]]) -> Meaning | N
         rest = words.sub(new, rest, count=1) if words.search(rest) else f"{rest} {new}"
     if moved is not None:
         at = written(*moved.ends)
-        if moved.kind == "range" and moved.to is not None and moved.to < min(moved.value, INCHES_PER_FT):
-            at = shown(moved.value + moved.to / INCHES_PER_FT)  # `31-6`
+        if moved.kind == "range" and moved.to is not None and moved.to < min(moved.value, IN_PER_FT):
+            at = shown(moved.value + moved.to / IN_PER_FT)  # `31-6`
         if "-" in where and moved.to is None:
             both = (f"{at} {rest}", f"{where.partition('-')[0]}-{at} {rest}")
             return Meaning(asked=Say.of("where does it begin and end?"), choices=both, instead=True, score=9)

@@ -2,21 +2,17 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.assign import STANDS_FULL, Assign
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, MOST_READING_FT, SIZES_IN
-from estimator.fieldnotes.corrected_before import INCHES_PER_FT
 from estimator.fieldnotes.deep import most_bare_depth
-from estimator.fieldnotes.drafts import Draft, row, shown
+from estimator.fieldnotes.drafts import DEEP, Draft, row, shown
 from estimator.fieldnotes.head_words import either
 from estimator.fieldnotes.limits import DEEP_FT, MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import how_much, more_than_whole
 from estimator.fieldnotes.numbers_of_a_line import Way
+from estimator.model.lengths import IN_PER_FT
 from estimator.model.say import Say
-
-if TYPE_CHECKING:
-    pass
 
 NO_FOOTAGE_OF_UTILITY = Say.of(
     "a line that may be gas: at which footage? Stop work in the drain until its owner says what it is."
@@ -173,8 +169,8 @@ class Doubts(Assign):
         """`9-11 branch`: 9 ft 11 in, or anywhere from 9 to 11 ft."""
         at, to, words = self.at, self.way.to, {d.word for d in self.drafts}
         if to is not None and not self._findings and words & AT_ONE_PLACE and not words & {"pipe", "size"}:
-            inches = to < INCHES_PER_FT
-            other = at + to / INCHES_PER_FT if inches else to
+            inches = to < IN_PER_FT
+            other = at + to / IN_PER_FT if inches else to
             both = (row(round(other, 4), None, self.drafts), row(at, None, self.drafts))
             question = (
                 Say.of("feet and inches, or from one to the other?") if inches else Say.of("at which of the two?")
@@ -184,7 +180,7 @@ class Doubts(Assign):
         spans = [
             (t.value, t.to)
             for t in free
-            if t.to and t.value < t.to < INCHES_PER_FT and abs(at - (t.value + t.to / INCHES_PER_FT)) < 0.01
+            if t.to and t.value < t.to < IN_PER_FT and abs(at - (t.value + t.to / IN_PER_FT)) < 0.01
         ]
         stretches = tuple(row(low, high, self.drafts) for low, high in spans)
         return (Say.of("feet and inches, or from one to the other?"), (*self.best, *stretches)) if spans else None
@@ -234,12 +230,12 @@ class Doubts(Assign):
     def _no_depth(self, d: Draft) -> Doubt | None:
         """Less deep than a slab is thick, deeper than house drains lie, or of an unknown unit."""
         depth = d.depth_ft
-        if depth is None or d.word not in ("loc", "depth", "pothole", "invert"):
+        if depth is None or d.word not in DEEP:
             return None
-        inches = replace(d, depth_ft=depth / INCHES_PER_FT)
+        inches = replace(d, depth_ft=depth / IN_PER_FT)
         if depth < LEAST_DEPTH_FT and d.word != "invert":
-            offset = Draft("offset", d.at, d.clause, inch=depth * INCHES_PER_FT, direction="down")
-            return Say.of("a depth of {inches} in?", inches=shown(depth * INCHES_PER_FT)), self._rows_of([offset, d])
+            offset = Draft("offset", d.at, d.clause, inch=depth * IN_PER_FT, direction="down")
+            return Say.of("a depth of {inches} in?", inches=shown(depth * IN_PER_FT)), self._rows_of([offset, d])
         if self.bare_depth and depth > most_bare_depth(self.r.context.zone):
             likely = [inches] if depth > DEEP_FT else [inches, d]
             return Say.of("{value} inches or feet deep?", value=shown(depth)), self._rows_of(likely)

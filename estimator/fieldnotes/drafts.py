@@ -9,6 +9,8 @@ CLOCKS = {"top": "12", "bottom": "6", "left": "9", "right": "3"}
 NEEDS_AMOUNT = ("roots", "offset", "sag", "oval", "grease")
 TAKES_PERCENT = (*NEEDS_AMOUNT, "scale", "mud", "blocked", "intruding", "reverse fall", "channel")
 TAKES_INCHES = (*TAKES_PERCENT, "gap", "crack", "hole", "blister", "leak", "fitting")
+DEEP = ("loc", "depth", "pothole", "invert")
+"""What says how deep the pipe lies."""
 FILLS = ("roots", "grease", "scale", "mud")
 """What fills a pipe little by little."""
 SAYS_HOW_MUCH = frozenset(("cannot pass", "hair", "lens under", "full", "no flow", "still flows", "flat", "broken"))

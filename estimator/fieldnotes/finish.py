@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.account import left_over, unexplained
 from estimator.fieldnotes.bare_figures import ways
-from estimator.fieldnotes.drafts import Draft, bare, row, shown, too_much
+from estimator.fieldnotes.drafts import DEEP, Draft, bare, row, shown, too_much
 from estimator.fieldnotes.numbers_of_a_line import Way
 from estimator.fieldnotes.understand import POINT_LIKE
 
@@ -113,7 +113,7 @@ class Finish(Changes):
             elif role == "degrees":
                 next(d for d in self.drafts if d.word == "bend").degrees = t.value
             elif role == "depth":
-                d = next(d for d in self.drafts if d.word in ("loc", "depth", "pothole", "invert"))
+                d = next(d for d in self.drafts if d.word in DEEP)
                 d.depth_ft = d.depth_ft if d.depth_ft is not None else t.value
                 self.bare_depth = t.kind == "num" and not t.point
             elif role == "clock":

@@ -21,14 +21,10 @@ class Legs:
 
     def _legs(self) -> None:
         r = self.r
-        findings = [d for d in self.drafts if d.finding]
         if r.has("rises"):
             n = r.where("rises")[0]
             r.used |= {*r.where("rises"), *r.where("out of water"), *r.where("ends")}
-            sag = next((d for d in findings if d.word == "sag"), None)
-            if sag is None:
-                sag = Draft("sag", n, r.clause[n])
-                self.drafts.append(sag)
+            sag = self._sag(n)
             if not self._has_range():
                 sag.leg = "starts"
             if any(w in r.text(n).split() for w in ("under", "underwater")) and "lens under" not in sag.signs:
@@ -38,11 +34,7 @@ class Legs:
         if r.has("out of water") and not r.has("place", "branch"):
             n = r.where("out of water")[0]
             r.used |= set(r.where("out of water"))
-            sag = next((d for d in findings if d.word == "sag"), None)
-            if sag is None:
-                sag = Draft("sag", n, r.clause[n])
-                self.drafts.append(sag)
-            sag.leg = "ends"
+            self._sag(n).leg = "ends"
             return
         self._water_goes_on()
         findings = [d for d in self.drafts if d.finding]
@@ -85,6 +77,17 @@ class Legs:
             inch = next((d.depth_ft * 12 for d in self.drafts if d.depth_ft is not None), None)
             self.drafts[:] = [Draft("sag", 0, r.clause[0], leg=leg, inch=inch)]
             r.used |= {*r.where("ends"), *r.where("still"), *r.where("place", "depth")}
+
+    def _sag(self, n: int) -> Draft:
+        """The sag that the line names, or one that a word of water at `n` tells of."""
+        if not (sag := self._first("sag")):
+            sag = Draft("sag", n, self.r.clause[n])
+            self.drafts.append(sag)
+        return sag
+
+    def _first(self, *words: str) -> Draft | None:
+        """The first thing that is one of these."""
+        return next((d for d in self.drafts if d.word in words), None)
 
     def _has_range(self) -> bool:
         return any((t := self.r.number(n)) is not None and t.kind == "range" for n in self.numbers.free)

@@ -12,6 +12,7 @@ from functools import lru_cache
 from estimator.fieldnotes import corrections, remarks, wholelines
 from estimator.fieldnotes.atoms import Atom, atoms, split
 from estimator.fieldnotes.denials import denied
+from estimator.fieldnotes.drafts import DEEP
 from estimator.fieldnotes.figures import labelled, of_a_picture
 from estimator.fieldnotes.heads import drafts
 from estimator.fieldnotes.meaning import Context, Meaning
@@ -68,7 +69,6 @@ def _variants(found: list[Token]) -> Iterator[list[Token]]:
             return
 
 
-DEEP = ("loc", "depth", "pothole", "invert")
 LONG = ("for", "next", "another", "runs")
 
 

@@ -237,6 +237,8 @@ def _says(r: "Reader", n: int, told: str) -> bool:
         return not (r.has("change") and "pipe" in told)
     last = r.where("material")[-1:] == [n]
     after = last and bool(n) and "change" in r.atoms[n - 1].means  # `then clay`
+    if "stop" in means and "ends" not in means:
+        return not re.search(r"\b(?:stop|cannot pass|end|ends)\b", told)  # `mud packed stop`
     if means.get("unclear") == "broken" and "hole" in told:
         return False  # `chunk broke out, leaves a 2in hole`
     return after or bool(SAYS & set(means)) or means.get("sign") in GRAVE or means.get("unclear") in OPEN

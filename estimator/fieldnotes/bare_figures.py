@@ -198,6 +198,9 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
     ):
         offer(1.5, "clock")
     reading = r.number(first) if first is not None else None
+    inside = reading is not None and reading.kind == "range" and reading.value < t.value < (reading.to or 0.0)
+    if inside and kinds == {"sag"} and "at" in r.atoms[n - 1].means:  # `31-37 belly, half at 34`
+        offer(2.5, "inside")
     if (
         t.kind == "ft"
         and reading is not None

@@ -19,7 +19,8 @@ class Changes(Doubts):
             return [f"0-{shown(at)} pipe {after}", f"{shown(at)} pipe {before}"]
         if before == after:
             return []
-        if any("or" in r.atoms[n].means for n in range(first, last)):
+        doubted = not any("no" in a.means for a in r.atoms)  # `copper? no, galv`
+        if doubted and any({"or", "doubt"} & r.atoms[n].means.keys() or r.is_mark(n, "?") for n in range(first, last)):
             r.ask.append((Say.of("which is meant?"), (f"pipe {before}", f"pipe {after}")))
             return []
         if to is not None:

@@ -21,6 +21,8 @@ def is_depth(r: "Reader", n: int) -> bool:
     assert t is not None
     if r.has("place", "beam") or (r.has("finding") and not (r.has("place", "loc") or r.has("place", "depth"))):
         return False
+    if t.kind == "in" and r.has("part", "joint") and r.has("state") and not r.has("place", "loc"):
+        return False  # `jt off a quarter inch down`
     watery = r.has("rises") or r.has("out of water") or any({"water", "agua"} & set(a.text.split()) for a in r.atoms)
     if (r.has("finding") or watery) and not r.has("place", "loc") and t.kind == "in":
         return False  # `belly 2in deep`

@@ -134,7 +134,7 @@ def labelled(r: "Reader") -> Numbers:
                 out.inches.append((n, float(size)))
             r.used.add(n)
     _shares_joined(r, out)
-    _hours_joined(r, out)
+    done |= _hours_joined(r, out)
     done |= _sizes_joined(r, out)
     r.turned = bool(out.degrees)
     if out.depth is not None:
@@ -176,11 +176,19 @@ def _shares_joined(r: "Reader", out: Numbers) -> None:
             return
 
 
-def _hours_joined(r: "Reader", out: Numbers) -> None:
-    """`from 10:00 to 2:00`: one stretch of the clock."""
+def _hours_joined(r: "Reader", out: Numbers) -> set[int]:
+    """`from 10:00 to 2:00`: one stretch of the clock. Return where a bare hour stands."""
+    if len(out.clocks) == 1:  # `10 oclock to 2`
+        n, (begin, end) = out.clocks[0]
+        t = r.number(n + 2)
+        bare = t is not None and t.kind == "num" and not t.point and t.value <= 12 and begin == end
+        if t is not None and bare and n + 1 < len(r.atoms) and "till" in r.atoms[n + 1].means:
+            out.clocks = [(n + 2, (begin, int(t.value)))]
+            return {n + 2}
     if len(out.clocks) == 2 and all("till" in r.atoms[k].means for k in range(out.clocks[0][0] + 1, out.clocks[1][0])):
         (_, (begin, _)), (n, (_, end)) = out.clocks
         out.clocks = [(n, (begin, end))]
+    return set()
 
 
 def _sizes_joined(r: "Reader", out: Numbers) -> set[int]:

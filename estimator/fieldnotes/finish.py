@@ -120,6 +120,8 @@ class Finish(Changes):
                 target = next((d for d in self.drafts if d.finding or d.word == "branch"), None)
                 if target is not None:
                     target.clock = (int(t.value), int(t.to or t.value))
+            elif role == "inside":
+                self.r.aside.add(n)
             elif role == "length":
                 self.numbers.long_ft = t.value
                 self.r.aside.add(n)

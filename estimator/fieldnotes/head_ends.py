@@ -121,6 +121,9 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
                 )
             )
             return
+    if ends and r.has("doubt", "cannot tell") and not out:
+        _asked(r, "end or stop")
+        return
     if ends and not r.has("material") and not r.has("surface") and not r.has("zone"):
         room = [n for n in r.where("room") if n not in r.used]
         choice = r.atoms[room[0]].means["room"] if room else ""
@@ -135,6 +138,9 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     elif real and not r.has("material") and not r.has("surface") and not r.has("zone"):
         out.append(Draft("stop", real[0], r.clause[real[0]]))
         r.used |= {*stops, *stuck}
+    elif stuck and any(d.word == "bend" for d in out):
+        out.append(Draft("stop", stuck[0], r.clause[stuck[0]]))
+        r.used |= set(stuck)
     elif stuck and not out:
         r.used |= set(stuck)
         _asked(r, "stopped")

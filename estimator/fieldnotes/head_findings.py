@@ -18,6 +18,7 @@ BESIDE = (
     "atras de",
 )  # fmt: skip
 JOINT_STATES = {
+    "pulled": "gap",
     "apart": "gap", "off": "offset", "dropped": "offset down", "gone": "gap", "broken": "crack broken", "rotted": "crack broken",
 }  # fmt: skip
 """What is wrong with a joint, by the word beside it."""
@@ -41,6 +42,8 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         ):
             r.used.add(n)  # flat is how it was crushed
             continue
+        if means["finding"] == "reverse fall flat" and numbers.percents and r.text(n).startswith("flat"):
+            means = {"finding": "oval"}  # `obg 25% flat`: a fall has no share of the pipe
         if _only_where(r, n):
             r.aside.add(n)
             r.used.add(n)
@@ -93,7 +96,7 @@ def _only_where(r: "Reader", n: int) -> bool:
 
 
 def _states(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
-    joints, bottoms = r.where("part", "joint"), r.where("part", "bottom")
+    joints, bottoms = r.where("part", "joint") or r.where("part", "coupling"), r.where("part", "bottom")
     pieces = r.where("part", "piece")
     for n in r.where("state"):
         state = r.atoms[n].means["state"]

@@ -74,7 +74,7 @@ def _pipe_changed(r: "Reader", out: list[Draft]) -> None:
 
 def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     where = [n for n in r.where("material") if n not in r.used]
-    if not out and any(n and r.atoms[n - 1].means.get("part") == "piece" for n in where):
+    if not out and any(r.atoms[k].means.get("part") == "piece" for n in where for k in range(max(n - 2, 0), n)):
         _asked(r, "broken")  # pieces of it lie there
         return
     words = {d.word for d in out}
@@ -133,7 +133,7 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         r.ask.append(
             (
                 Say.of("copper: is this drain of it, or a branch or a water pipe beside it?"),
-                ("pipe copper", "branch 2in", "crossing water"),
+                ("pipe copper", "utility water" if r.has("through") else "branch 2in", "crossing water"),
             )
         )
         r.used |= set(where)

@@ -7,7 +7,7 @@ from typing import Literal
 from estimator.fieldnotes.limits import MOST_BARE_RISER_FT
 from estimator.fieldnotes.tidy import Tidied
 from estimator.model.frozen import Frozen
-from estimator.model.lengths import match_length, parse_length, unit_written
+from estimator.model.lengths import match_length, parse_length, show, unit_written
 from estimator.model.problem import Place, Problem, error, question, warning
 
 FLOW = error(
@@ -72,6 +72,11 @@ class Heading(Frozen, kw_only=True):
     note: str = ""
     text: str = ""
     place: Place = Place()
+
+    @property
+    def riser(self) -> str:
+        """How far down to the line, in standard words; nothing where it was not said."""
+        return "surface" if self.surface else f"riser {show(self.riser_ft)}" if self.riser_ft else ""
 
 
 def flow_of(to: str) -> Literal["with flow", "against flow"] | None:

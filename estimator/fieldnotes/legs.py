@@ -12,6 +12,10 @@ GO_ON = ("scale", "channel", "grease", "mud", "sag", "roots", "oval")
 ON = ("on", "onward", "onwards", "on out", "and on", "en adelante", "from here on", "from there on", "on down")
 """`40 on scale light`: what goes on from there."""
 
+TILL_ONE = ("till", "til", "until", "up to", "hasta", "thru", "to")
+FROM_ONE = ("from", "desde", "starting from")
+"""Before the only reading of a line: a stretch ends, or begins."""
+
 
 class Legs:
     """The things of a line, each where it begins, goes on or ends."""
@@ -44,6 +48,14 @@ class Legs:
         n = only.at
         if only.word in GO_ON and any(r.text(k + 1) in ON for k, _ in r.readings()):
             only.leg = "starts"
+        readings = [k for k, _ in r.readings()]
+        before = r.text(readings[0] - 1) if len(readings) == 1 and readings[0] else ""
+        before = "" if before in TILL_ONE and n > readings[0] else before
+        if not r.has("end") and (
+            before in TILL_ONE or (before in FROM_ONE and only.word in GO_ON)
+        ):  # `roots thick till 52`
+            only.leg = "ends" if before in TILL_ONE else "starts"
+            return
         near = [k for k in (n - 2, n - 1, n + 1, n + 2) if 0 <= k < len(r.atoms)]
         starts = [k for k in near if "starts" in r.atoms[k].means and r.text(k) not in ("into", "goes in")]
         ends = [

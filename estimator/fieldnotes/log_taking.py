@@ -109,8 +109,9 @@ class LogTaking:
             runs=len(runs),
             seen=frozenset(e.thing.word.word for p in runs[:-1] for e in p.entries),
             names=tuple(self.log.names.values()),
-            access=runs[-1].heading.access if runs else "",
+            access=runs[-1].heading.access.strip("?") if runs else "",
             flow=(runs[-1].heading.flow or "") if runs else "",
+            riser=runs[-1].heading.riser if runs else "",
         )
 
     def _answered(self, saids: list[Said]) -> None:

@@ -17,7 +17,8 @@ class Context(Frozen):
     seen: frozenset[str] = frozenset()  # kinds an earlier run saw
     names: tuple[str, ...] = ()
     access: str = ""  # where the camera went in for this run
-    flow: str = ""  # and which way
+    flow: str = ""  # which way
+    riser: str = ""  # and how far down to the line, in standard words
 
 
 class Meaning(Frozen):

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
+from estimator.fieldnotes.drafts import NEEDS_AMOUNT, SAYS_HOW_MUCH
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.words import ALL_SIGNS, UTILITIES
 from estimator.model.frozen import Frozen
@@ -30,8 +31,11 @@ def got_through(seen: Stretch | None, at: Stretch) -> bool:
 
 
 def opened(finding: Finding) -> Finding:
-    """The finding without the signs that it closes the pipe."""
-    return replace(finding, signs=tuple(s for s in finding.signs if s not in CLOSES))
+    """The finding without the signs that it closes the pipe; what stopped a camera is severe where nothing else says how much."""
+    signs = tuple(s for s in finding.signs if s not in CLOSES)
+    unsaid = finding.kind in NEEDS_AMOUNT and signs != finding.signs and not SAYS_HOW_MUCH & set(signs)
+    amount = finding.percent or finding.size_in or finding.grade_word
+    return replace(finding, signs=signs, grade_word="severe" if unsaid and not amount else finding.grade_word)
 
 
 class Cleaned(Frozen):

@@ -58,6 +58,7 @@ _WORDS_FOR = (
     (re.compile(r"\b(pvc|abs) (?:sch|sched|schedule)\.? ?(?:40|80)\b"), r"\1"),
     (re.compile(r"\bsch(?:ed(?:ule)?)?\.? ?(?:40|80)\b(?! pvc| abs)"), "pvc"),
     (re.compile(r"\b(?:tap|tree) (?=roots?\b)"), ""),
+    (re.compile(r"(?<=[a-z] )x ?([2-9])\b(?! ?(?:in\b|[\"'x]))"), r"\1 places"),
     (re.compile(r"\ba (foot|ft)\b"), "1 ft"),
     (re.compile(r"\b(?:h2o|wtr|watr)\b"), "water"),
     (re.compile(r"\bflr (?=drn|drain)"), "floor "),

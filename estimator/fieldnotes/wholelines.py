@@ -64,13 +64,22 @@ STANDS = ("material", "surface", "zone", "place")
 NEW_RUN = Say.of("a new camera run: from where, which way, and how long is the riser?")
 
 
-def _other_way(r: "Reader") -> tuple[str, ...]:
-    """`other way, up to house`: a run from the same access, that way or against the run before."""
-    flows = r.where("flow")
-    back = "against flow" if r.context.flow == "with flow" else "with flow"
+def _other_way(r: "Reader") -> Meaning:
+    """`other way, up to house`: a run from the same access against the run before; of `second pass` nobody knows which way."""
+    flows, before = r.where("flow"), r.context.flow
+    back = "against flow" if before == "with flow" else "with flow"
     way = r.atoms[flows[-1]].means["flow"] if flows else back
-    to = "house" if way == "against flow" else "street"
-    return (f"pass {r.context.access} to {to}",) if r.context.access.strip("?") else ()
+    parts = (f"pass {r.context.access} to {'house' if way == 'against flow' else 'street'}", r.context.riser)
+    rows = (", ".join(part for part in parts if part),) if r.context.access else ()
+    turned = any(OTHER_WAY.search(r.text(n)) for n in r.where("run", "rerun"))
+    return (
+        Meaning(rows=rows, score=9)
+        if rows and flows and turned and way == back
+        else Meaning(asked=NEW_RUN, choices=rows, score=9)
+    )
+
+
+OTHER_WAY = re.compile(r"\b(?:other|opposite) (?:way|direction)\b")
 
 
 def heading(r: "Reader") -> Meaning | None:
@@ -85,7 +94,7 @@ def heading(r: "Reader") -> Meaning | None:
     ]
     findings = r.has("finding")
     if reruns and not access and not findings and not (r.has("place", "branch") or r.has("place", "bend")):
-        return Meaning(asked=NEW_RUN, choices=_other_way(r), score=9)
+        return _other_way(r)
     if findings or r.has("material") or (r.has("cleaned") and not runs) or r.has("place", "loc"):
         return None
     flows = r.where("flow")

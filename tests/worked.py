@@ -17,10 +17,11 @@ SETTINGS = {"price_expected_hours": "no", "small_finish_sf": "0"}
 
 
 def worked_tables(demo: Tables) -> Tables:
-    """The demo's rows where the page uses them as they are; its own hours and its camera where they have moved since."""
+    """The demo's rows where the page uses them as they are; its own hours and its camera where they have moved since; the excavator
+    is the firm's own there, paid by the days that its crew uses it."""
     rows = {**demo.rows}
     rows["production"] = tuple(map(_hours, rows["production"]))
-    rows["equipment"] = tuple(map(_camera, rows["equipment"]))
+    rows["equipment"] = tuple(map(_machine, rows["equipment"]))
     rows["events"] = ()
     return replace(demo, rows=rows).with_settings(SETTINGS)
 
@@ -32,5 +33,7 @@ def _hours(row: Kept) -> Kept:
     return replace(row, crew=crew, low=low, likely=likely, high=high)
 
 
-def _camera(row: Kept) -> Kept:
+def _machine(row: Kept) -> Kept:
+    if isinstance(row, Equipment) and row.item == "excavator":
+        return replace(row, crew="excavation")
     return replace(row, cost=type(row.cost)(CAMERA)) if isinstance(row, Equipment) and row.item == "camera" else row

@@ -4,14 +4,17 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from estimator.model.frozen import Frozen
-from estimator.model.half_days import HALF_DAY
+from estimator.model.half_days import HALF_DAY, Clock
 from estimator.model.money import cents, exact
 from estimator.model.offer import Option
 from estimator.model.say import Days, Dollars, FromTable, Say
+from estimator.model.work import Takeoff
 from estimator.onsite.sheet import Block
+from estimator.schedule import dug_on
 from estimator.tables.rows import Equipment, Recipe
 from estimator.tables.tables import Tables
-from estimator.takeoff.rented import BY_DAY
+from estimator.takeoff import rented_for
+from estimator.takeoff.rented import BROUGHT, BY_DAY, times_brought
 from estimator.wording.plain import CREWS, in_plain_words
 
 
@@ -30,7 +33,8 @@ class Failed(Frozen):
 def failed_inspection(option: Option, tables: Tables) -> Failed | None:
     """Return what one failed inspection costs and moves; None where no inspector comes. What has to be changed in the work is not in it.
 
-    The crew that waits for the inspector comes again for half a day, rented gear stays, the city's fee is paid again.
+    The crew that waits for the inspector comes again for half a day, what stands on rent is paid for where the days that are
+    added pass those that are paid already, and the city's fee is paid again.
     """
     visits = [t for t in option.schedule.tasks if t.step == "inspect"]
     if not visits:
@@ -53,19 +57,38 @@ def _crews(option: Option, crews: set[str]) -> list[tuple[Say, Decimal]]:
 
 
 def _rents(option: Option, tables: Tables, days: Decimal) -> Iterator[tuple[Say, Decimal]]:
-    """What is rented and stays on site, one day's rent for each day lost; the firm's own gear costs nothing more."""
+    """What is rented and stands while the work waits: days beyond those that are paid; the firm's own gear costs nothing more."""
     rows = {r.item: r for r in tables.current("equipment") if isinstance(r, Equipment) and not r.own and r.cost}
-    charged = {c.ref for c in option.price.costs if c.part == "equipment"}
-    standing = {item: Decimal(1) for item, row in rows.items() if row.unit == "day" and item in charged}
+    paid, longer = _rented(option, tables, Decimal(0)), _rented(option, tables, days)
     for recipe in tables.current("recipes"):
-        if isinstance(recipe, Recipe) and recipe.ref in rows and recipe.quantity in BY_DAY:
-            of = BY_DAY[recipe.quantity]
-            count = sum(t.value(of) if of else t.value(recipe.quantity) > 0 for t in option.takeoffs)
-            standing[recipe.ref] = exact(count)
-    for item, pieces in standing.items():
-        if pieces:
-            said = Say.of("{what}: {days} more", what=FromTable(rows[item].text, rows[item].text_es), days=Days(days))
-            yield said, cents(rows[item].cost * pieces * days)
+        if isinstance(recipe, Recipe) and recipe.ref in rows and recipe.quantity in {*BY_DAY, BROUGHT}:
+            more = exact(_count(recipe, longer) - _count(recipe, paid))
+            if more > 0:
+                row = rows[recipe.ref]
+                what = FromTable(row.text, row.text_es)
+                said = (
+                    Say.of("{what}: once more", what=what)
+                    if recipe.quantity == BROUGHT
+                    else Say.of("{what}: {days} more", what=what, days=Days(more))
+                )
+                yield said, cents(row.cost * more)
+
+
+def _count(recipe: Recipe, takeoffs: tuple[Takeoff, ...]) -> float:
+    if recipe.quantity == BROUGHT:
+        return recipe.per * times_brought(takeoffs)
+    every = [t.value(recipe.quantity) for t in takeoffs]
+    return recipe.per * (max(every) if recipe.once else sum(every))
+
+
+def _rented(option: Option, tables: Tables, days: Decimal) -> tuple[Takeoff, ...]:
+    """The takeoffs with what is rented, as if all from the inspector's visit on came so many days later."""
+    schedule = option.schedule
+    visit = min(t.start for t in schedule.tasks if t.step == "inspect")
+    late = float(days) * schedule.day_hours
+    moved = [(t, t.start + late, t.end + late) if t.start >= visit else (t, t.start, t.end) for t in schedule.tasks]
+    dug = dug_on(moved, Clock(schedule.day_hours, schedule.tolerance_hours, 0.0))
+    return rented_for(option.takeoffs, dug, tables.number("rent_week_days"), tables.number("rent_trip_days"))
 
 
 def _moved(option: Option, from_hour: float, days: Decimal) -> list[tuple[Say, Decimal, Decimal]]:

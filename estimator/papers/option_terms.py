@@ -128,7 +128,7 @@ def received(letter: Letter, option: Option) -> list[str]:
         speak("Camera video before"): some["films_before"],
         speak("Camera video after"): some["films_after"],
         speak("Water test reading"): any(some[name] for name in TESTS),
-        speak("Sketch of what was built"): built,
+        speak("As-built sketch"): built,
         speak("Signed permit card"): some["permits"],
     }
     return [text for text, given in papers.items() if given]

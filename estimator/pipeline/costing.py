@@ -12,7 +12,7 @@ from estimator.scopes.rules import conditions
 from estimator.tables import against_job
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
-from estimator.takeoff import follows_days_off, measure_with, on_rent, open_for, take_off_job
+from estimator.takeoff import follows_days_off, measure_with, on_rent, rented_for, take_off_job
 from estimator.takeoff.together import beside, together
 
 
@@ -46,18 +46,17 @@ def costing(job: Job, tables: Tables, place: PlaceRow | None) -> Costing:
 def in_figures(own: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow | None) -> Total:
     """The takeoffs of a scope's repairs and what it has once, reckoned to the cent. Errors: those of takeoff and pricing.
 
-    What is rented as long as the drains are off, such as a portable toilet, or the ground is open, as boxes and pumps are,
-    is known only once the hours are.
+    What is rented as long as the drains are off, such as a portable toilet, or the ground is open, as boxes, pumps and the
+    excavator are, is known only once the hours are.
     """
     once = take_off_job(job, own, tables)
     found = total_of((*own, once), tables, place, job.allowances)
-    days = found.days_open if any(map(on_rent, own)) else {}
-    week = tables.number("rent_week_days")
-    for_so_long = [
-        open_for(one, days[one.repair.id], week) if one.repair.id in days and on_rent(one) else one for one in own
-    ]
+    for_so_long = tuple(own)
+    if any(map(on_rent, own)):
+        for_so_long = rented_for(own, found.days_dug, tables.number("rent_week_days"), tables.number("rent_trip_days"))
+        once = take_off_job(job, for_so_long, tables)
     if follows_days_off(once):
-        once = take_off_job(job, own, tables, found.days_without_drains)
+        once = take_off_job(job, for_so_long, tables, found.days_without_drains)
     whole = (*for_so_long, once)
     return found if whole == found.takeoffs else total_of(whole, tables, place, job.allowances)
 

@@ -25,7 +25,7 @@ from estimator.pricing.markup import sold_by_class
 from estimator.pricing.minimum import sum_of_adjustments
 from estimator.pricing.prepared import Prepared, prepared, taxed_in_their_own_way
 from estimator.pricing.tax import charged_tax, charges_tax
-from estimator.schedule import days_off, days_open, schedule_of
+from estimator.schedule import days_dug, days_off, schedule_of
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
@@ -86,9 +86,9 @@ class Total(Frozen, dict=True):
         return schedule_of(self.takeoffs, self.tasks, self._set_ups, self.tables, self.place)
 
     @property
-    def days_open(self) -> Mapping[str, int]:
-        """Days for which the ground of each repair is open, from the same schedule."""
-        return days_open(self.takeoffs, self.tasks, self._set_ups, self.tables)
+    def days_dug(self) -> Mapping[str, tuple[int, ...]]:
+        """The site days on which each repair digs or fills, from the same schedule."""
+        return days_dug(self.takeoffs, self.tasks, self._set_ups, self.tables)
 
     @property
     def _set_ups(self) -> dict[str, float]:

@@ -7,7 +7,7 @@ from estimator.model.half_days import Clock
 from estimator.model.money import exact
 from estimator.model.price import TaskHours
 from estimator.model.say import Say
-from estimator.model.schedule import Risk, Schedule
+from estimator.model.schedule import Risk, Schedule, Task
 from estimator.model.steps import LATER
 from estimator.model.work import Takeoff
 from estimator.schedule.dates import leads_of
@@ -55,23 +55,27 @@ def days_off(
     return float(clock.days_off([spans[name] for name in off]))
 
 
-def days_open(
+def days_dug(
     takeoffs: Sequence[Takeoff], tasks: Sequence[TaskHours], set_ups: Mapping[str, float], tables: Tables
-) -> Mapping[str, int]:
-    """Return whole days from first shovel to the end of the fill, both counted, by repair; none where nothing is dug."""
+) -> Mapping[str, tuple[int, ...]]:
+    """Return the site days on which each repair that digs does so or fills, as the schedule has them, without making it."""
     day = tables.number("crew_day_hours")
     plan = plan_of(takeoffs, tasks, tables)
     spans = spans_of(plan, set_ups, day)
     clock = Clock(day, tables.number("crew_tolerance_hours"), 0.0)
-    dug: dict[str, float] = {}
-    filled: dict[str, float] = {}
-    for task in plan.tasks:
-        start, end = spans[task.id]
-        if task.step == "dig":
-            dug[task.repair] = min(start, dug.get(task.repair, start))
-        if task.step != "close":
-            filled[task.repair] = max(end, filled.get(task.repair, end))
-    return {name: clock.day_at_end(filled[name]) - clock.day_at_start(start) + 1 for name, start in dug.items()}
+    return dug_on([(t, *spans[t.id]) for t in plan.tasks], clock)
+
+
+def dug_on(tasks: Sequence[tuple[Task, float, float]], clock: Clock) -> Mapping[str, tuple[int, ...]]:
+    """The same of tasks with their start and end, hours; the last is the day at whose end a repair is filled."""
+    dug: dict[str, set[int]] = {t.repair: set() for t, _, _ in tasks if t.step == "dig"}
+    filled = dict.fromkeys(dug, 0.0)
+    for task, start, end in tasks:
+        if task.repair in dug and task.step != "close":
+            filled[task.repair] = max(end, filled[task.repair])
+            if task.step in ("dig", "fill"):
+                dug[task.repair] |= set(range(clock.day_at_start(start), clock.day_at_end(end) + 1))
+    return {name: tuple(sorted(days | {clock.day_at_end(filled[name])})) for name, days in dug.items()}
 
 
 def _risks(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Risk, ...]:

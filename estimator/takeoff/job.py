@@ -12,6 +12,7 @@ from estimator.tables.tables import Tables
 from estimator.takeoff.asked_by_rules import asked
 from estimator.takeoff.case import Case
 from estimator.takeoff.house_facts import house_facts
+from estimator.takeoff.rented import BROUGHT, times_brought
 from estimator.works.methods import renews
 
 BURIED_PRIVATE = ("irrigation", "pool", "gas to grill", "private", "lighting", "sprinkler")
@@ -107,9 +108,9 @@ def _tests(case: Case, takeoffs: Sequence[Takeoff]) -> None:
 
 
 def _machines(case: Case, takeoffs: Sequence[Takeoff]) -> None:
-    """The excavator is brought once, however many holes it digs."""
+    """The excavator is brought once, however many holes it digs, and again where it was not kept for the fill."""
     dug = sum(t.value("dig_bcy") for t in takeoffs)
-    case.paper.put("excavator_deliveries", 1 if dug else 0, "a machine digs", ("dug by machine", dug, "cy"))
+    case.paper.put(BROUGHT, times_brought(takeoffs) if dug else 0, "a machine digs", ("dug by machine", dug, "cy"))
 
 
 def _opened_floor(case: Case, takeoffs: Sequence[Takeoff]) -> None:

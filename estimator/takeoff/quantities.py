@@ -176,7 +176,11 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "pavers_sf": ("sq ft", "pavers or brick lifted and laid again"),
     # once a job (method "job")
     "jobs": ("each", "1: the job"),
-    "excavator_deliveries": ("each", "excavator brought and fetched: 1 where any takeoff of the scope has dig_bcy"),
+    "excavator_days": ("day", "days of rent of the excavator, while it digs and fills, weeks by what they cost"),
+    "excavator_deliveries": (
+        "each",
+        "times the excavator is brought and fetched, where any takeoff of the scope has dig_bcy",
+    ),
     "permits": ("each", "permits"),
     "inspections": ("each", "visits of the inspector the crew waits for"),
     "films_after": ("each", "camera passes after the work"),

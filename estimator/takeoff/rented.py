@@ -1,16 +1,40 @@
-"""The takeoff of a repair and the days its ground is open, by the schedule, in; what is on rent for so long, out."""
+"""The takeoffs of a scope and the days its ground is open, by the schedule, in; what is on rent for so long, out."""
 
-from estimator.model.frozen import replace
+from collections.abc import Mapping, Sequence
+
+from estimator.model.frozen import Frozen, replace
 from estimator.model.work import Input, Quantity, Takeoff
 
-BY_DAY = {"dewater_days": "", "shoring_box_days": "boxes", "end_shield_days": "end_shields"}
-"""What is paid for while the ground is open, and the quantity rented of which there are so many; "": one pump, by the day it runs."""
-DAYS_OPEN, DAYS_CHARGED = "days open", "days charged"
+
+class Rent(Frozen, kw_only=True):
+    """How a thing is rented that stands while the ground is open.
+
+    `pieces` is the quantity of which there are so many, "" for one. `by_week`: a week costs less than its days. `for_all`: one
+    serves all digs of the scope, and stands from the first shovel of the first to the last fill.
+    """
+
+    pieces: str = ""
+    by_week: bool = True
+    for_all: bool = False
+
+
+BY_DAY = {
+    "dewater_days": Rent(by_week=False),
+    "shoring_box_days": Rent(pieces="boxes"),
+    "end_shield_days": Rent(pieces="end_shields"),
+    "excavator_days": Rent(for_all=True),
+}
+"""What is paid for while the ground is open; a pump by the day it runs."""
+DAYS_OPEN, DAYS_CHARGED, TIMES_BROUGHT = "days open", "days charged", "times brought"
+BROUGHT = "excavator_deliveries"
 WORKING_WEEK = 5.0
+
+Days = Mapping[str, Sequence[int]]
+"""The site days on which a repair digs or fills, by its id: open from the first to the last of them."""
 
 
 def on_rent(takeoff: Takeoff) -> bool:
-    """Whether pumps or boxes are paid for as long as the ground is open."""
+    """Whether something is paid for as long as the ground is open."""
     return any(takeoff.value(name) for name in BY_DAY)
 
 
@@ -23,21 +47,58 @@ def days_charged(days: float, week: float) -> float:
     return weeks * min(week, WORKING_WEEK) + min(rest, week)
 
 
-def open_for(takeoff: Takeoff, days: float, week: float) -> Takeoff:
-    """Return the takeoff with its pumps and boxes paid for until the dig is filled: `days`, a week of rent at `week` days.
+def rented_for(takeoffs: Sequence[Takeoff], days: Days, week: float, trip: float) -> tuple[Takeoff, ...]:
+    """Return the takeoffs with all that is rented paid for until the digs are filled.
 
-    Boxes come out as the fill rises (29 CFR 1926.652(e)(1)(vi), from memory). Never for fewer days than it took without a schedule.
+    A week of rent costs `week` days, and `trip` to fetch a machine that stands idle and bring it again. Boxes come out as the
+    fill rises (29 CFR 1926.652(e)(1)(vi), from memory). Never for fewer days than it took without a schedule.
     """
-    found = (_for(takeoff, one, days, week) if one.name in BY_DAY else one for one in takeoff.quantities)
-    return replace(takeoff, quantities=tuple(found))
+    out = []
+    for takeoff in takeoffs:
+        found = [
+            _for(takeoff, one, _worked(takeoff, one.name, takeoffs, days), week, trip) if one.name in BY_DAY else one
+            for one in takeoff.quantities
+        ]
+        out.append(replace(takeoff, quantities=tuple(found)) if on_rent(takeoff) else takeoff)
+    return tuple(out)
 
 
-def _for(takeoff: Takeoff, one: Quantity, days: float, week: float) -> Quantity:
-    rented = BY_DAY[one.name]
-    charged = days_charged(days, week) if rented else days
-    value = charged * (takeoff.value(rented) if rented else 1.0)
-    if value <= one.value:
+def times_brought(takeoffs: Sequence[Takeoff]) -> float:
+    """How often a machine that serves all digs comes to the site."""
+    named = (i for t in takeoffs for q in t.quantities for i in q.inputs if i.name == TIMES_BROUGHT)
+    return max((float(i.value) for i in named), default=1.0)
+
+
+def _worked(takeoff: Takeoff, name: str, takeoffs: Sequence[Takeoff], days: Days) -> Sequence[int]:
+    if not BY_DAY[name].for_all:
+        return days.get(takeoff.repair.id, ())
+    return sorted({day for t in takeoffs if t.value(name) for day in days.get(t.repair.id, ())})
+
+
+def _for(takeoff: Takeoff, one: Quantity, worked: Sequence[int], week: float, trip: float) -> Quantity:
+    if not worked:
         return one
-    kept = tuple(i for i in one.inputs if i.name not in (DAYS_OPEN, DAYS_CHARGED))
-    so_long = (Input(DAYS_CHARGED, charged, "days"),) if rented else ()
-    return replace(one, value=value, inputs=(*kept, Input(DAYS_OPEN, days, "days"), *so_long))
+    rent, there = BY_DAY[one.name], worked[-1] - worked[0] + 1
+    charged, times = days_charged(there, week) if rent.by_week else float(there), 1
+    if rent.for_all:
+        charged, times = cheapest(worked, week, trip)
+    value = charged * (takeoff.value(rent.pieces) if rent.pieces else 1.0)
+    if value <= one.value and not rent.for_all:
+        return one
+    inputs = [i for i in one.inputs if i.name not in (DAYS_OPEN, DAYS_CHARGED)] + [Input(DAYS_OPEN, there, "days")]
+    inputs += [Input(DAYS_CHARGED, charged, "days")] if rent.by_week else []
+    inputs += [Input(TIMES_BROUGHT, times)] if rent.for_all else []
+    return replace(one, value=value, inputs=tuple(inputs))
+
+
+def cheapest(worked: Sequence[int], week: float, trip: float) -> tuple[float, int]:
+    """Return the days charged for a machine that works on these days, and how often it is brought, at the least cost.
+
+    >>> cheapest((1, 2), 3, 0.5), cheapest((1, 2, 5), 3, 0.5), cheapest((1, 7), 3, 0.5)
+    ((2.0, 1), (3.0, 1), (2.0, 2))
+    """
+    best = [(0.0, 0.0, 0)]  # days of rent that the first so many days cost with their trips, without; times brought
+    for last in range(len(worked)):
+        stays = ((*best[first], days_charged(worked[last] - worked[first] + 1, week)) for first in range(last + 1))
+        best.append(min((cost + more + trip, charged + more, times + 1) for cost, charged, times, more in stays))
+    return best[-1][1:]

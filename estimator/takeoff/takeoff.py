@@ -61,6 +61,9 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
     house_facts(case)
     finds = MEASURES[record_of(repair.method).measure](case) or ()
     note_small_finish(case)
+    case.paper.put(
+        "excavator_days", 1 if case.paper.value("dig_bcy") else 0, "one day at least, while it digs and fills"
+    )
     works = works_of(repair, job, tables, open_ft)
     say_least_cover(case, works)
     paper = case.paper

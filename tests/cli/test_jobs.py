@@ -116,8 +116,8 @@ def test_new_tables_are_laid_beside_what_was_issued_in_one_workbook(folder, tmp_
     assert book.sheetnames == ["What would change", "Left out"]
     held = list(book["What would change"].values)
     assert held[0][0].startswith("INTERNAL")
-    maple = next(row for row in held if str(row[0]).startswith("maple") and row[4] and row[5] == 3625)
-    assert (maple[5], maple[6], maple[7]) == (3625, 4000, 375)
+    maple = next(row for row in held if str(row[0]).startswith("maple") and row[4] and row[5] == 4175)
+    assert (maple[5], maple[6], maple[7]) == (4175, 4500, 325)
     assert [row[0] for row in book["Left out"].values if str(row[0]).startswith("broken")]
     assert {str(row[0]).split("/")[0] for row in held if str(row[0]).endswith("job.toml")} == set(NAMES)
     assert not (tmp_path / "jobs.repricing").exists()

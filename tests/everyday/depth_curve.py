@@ -87,7 +87,7 @@ def _why(before: Point | None, now: Point) -> str:
     if now.days > before.days:
         began.append(f"{now.days - before.days:g} crew day more")
     if now.box_days > before.box_days > 0:
-        began.append("boxes a day longer on rent")
+        began.append("boxes and excavator a day longer on rent")
     if now.loads < before.loads:
         began.append("a load less is hauled: packed fill takes back more of its own earth")
     return "; ".join(began) or ("more earth and what comes with it" if now.price > before.price else "")

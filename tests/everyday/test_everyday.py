@@ -24,9 +24,10 @@ def test_the_page_shows_todays_prices() -> None:
 @pytest.mark.parametrize("method", ["trench", "burst"])
 def test_a_step_over_a_half_day_is_one_that_a_crew_sees(method: str) -> None:
     """From 3 to 6 ft: no step of more than a half day of each crew but where boxes begin, and never less for a deeper pipe
-    than a truck load, which packed fill takes back."""
+    than a truck load, which packed fill takes back. A day more of the excavator, two boxes and two end shields costs 320 + 2 x 140 +
+    2 x 45 = 690, with small parts, contingency of 5 % and a margin of 40 % some 1,250."""
     points = curve(method)
     for before, now in pairwise(points):
         step = now.price - before.price
         assert step >= -350
-        assert step <= 900 or "boxed" in now.facts - before.facts
+        assert step <= (1250 if now.box_days > before.box_days else 900) or "boxed" in now.facts - before.facts

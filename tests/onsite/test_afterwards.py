@@ -2,7 +2,6 @@
 
 import json
 import random
-from dataclasses import replace
 from datetime import date, timedelta
 from decimal import Decimal
 from pathlib import Path
@@ -21,7 +20,6 @@ from estimator.fieldnotes import read_job
 from estimator.fieldnotes.afterwards import read_afterwards
 from estimator.model.afterwards import Callback
 from estimator.model.problem import CannotGoOn
-from estimator.model.work import Quantity
 from estimator.onsite.callbacks import DoneJob, counted, share_band
 from estimator.onsite.failed_inspection import failed_inspection
 from estimator.onsite.warranty import last_day, looks_due, months_later
@@ -97,17 +95,31 @@ def test_callbacks_are_counted_by_hand() -> None:
     }
 
 
-def test_a_failed_inspection_by_hand() -> None:
-    """The demo's tunnel, two boxes and two shields stood in: the plumbing crew's half day, a day's rent of them and the digger, the city's $75."""
-    run = priced(NOTES / "job.toml", None)
-    option = next(o for o in run.quote.options if any(t.repair.method == "tunnel" for t in o.takeoffs))
-    first, *others = option.takeoffs
-    held = tuple(Quantity(name=name, value=2, unit="each") for name in ("boxes", "end_shields"))
-    first = replace(first, quantities=(*first.quantities, *held))
-    found = failed_inspection(replace(option, takeoffs=(first, *others)), run.tables)
+HOUSES = Path(__file__).parents[1] / "cases" / "houses"
+
+
+@pytest.mark.parametrize(
+    ("job", "way", "rent"),
+    [
+        (NOTES, "tunnel", 0),
+        (HOUSES / "water-in-a-four-foot-trench", "yard spot", 150 + 140 + 2 * 45),
+        (HOUSES / "twenty-feet-and-a-half", "yard spot", 0),
+        (HOUSES / "bursting-five-feet-from-gas", "burst", 320 + 6 * 140 + 8 * 45),
+    ],
+)
+def test_a_failed_inspection_by_hand(job: Path, way: str, rent: int) -> None:
+    """The plumbing crew's half day, the city's $75, and rent where the day that is added passes what is paid (a week costs 3 days).
+
+    The demo's digger is away while the inspector comes. In the wet trench a box and two shields stand from day 1 to 2, then to 3: one
+    day more each; the digger is fetched and brought again, 150, less than a day to stand. Three boxes from day 1 to 3 are paid for
+    the week, so the fourth day is free. From day 1 to 5, a week, to day 6: a day of digger, six boxes and eight shields.
+    """
+    run = priced(job / "job.toml", None)
+    option = next(o for o in run.quote.options if any(t.repair.method == way for t in o.takeoffs))
+    found = failed_inspection(option, run.tables)
     assert found is not None
     rate = next(c.rate for c in option.price.crews if c.crew == "plumbing")
-    assert found.cost == 4 * rate + 320 + 2 * 120 + 2 * 35 + 75
+    assert found.cost == 4 * rate + rent + 75
     assert [(before + found.days, after) for _, before, after in found.moved] == [
         (after, after) for *_, after in found.moved
     ]

@@ -172,7 +172,7 @@ def test_the_crew_is_asked_for_the_video_the_reading_and_the_sketch_that_are_pro
         asked, promised = " ".join(texts(book)), received(letter, option)
         assert ("Camera video after" in promised) == ("☐ Camera run" in asked), option.letter
         assert ("Water test reading" in promised) == ("☐ Water test: start level" in asked), option.letter
-        if "Sketch of what was built" in promised:
+        if "As-built sketch" in promised:
             assert "As built" in asked, option.letter
 
 

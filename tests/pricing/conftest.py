@@ -324,6 +324,7 @@ def maple(job_takeoff: Takeoff) -> tuple[Takeoff, ...]:
     dig = _takeoff(
         "yard spot",
         dig_bcy=11.0 * 2.4 * 4.0 / 27,
+        excavator_days=1,
         potholes=1,
         native_ccy=(105.6 - 31.812) / 27,
         pipe_zone_ccy=1.1333,

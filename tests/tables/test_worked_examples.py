@@ -15,6 +15,7 @@ MAPLE = {  # one dig in the yard, 9 ft of 4 in clay; quantities by hand [compute
     "yard spot": {
         "potholes": "1",
         "dig_bcy": "3.9111111",
+        "excavator_days": "1",
         "loads": "1",
         "pipe_trench_ft": "9",
         "end_couplings": "2",
@@ -88,7 +89,8 @@ def wanted(job, facts):
             amount = D(quantities.get(recipe["quantity"] or item["quantity"], "0"))
             key = recipe["part"], recipe["ref"].replace("{size}", "4"), recipe["crew"]
             if amount:
-                asked[key] += amount * D(recipe["per"])
+                many = amount * D(recipe["per"])
+                asked[key] = max(asked[key], many) if recipe["once"] == "yes" else asked[key] + many
     return asked
 
 
@@ -137,7 +139,7 @@ def parts_of(job, facts):
 
 def machine(ref, amount, crews):
     row = by("equipment", "item")[ref]
-    number = amount if row["unit"] == "each" else up(crews[row["crew"]], D(1))
+    number = amount if row["unit"] == "each" or not row["crew"] else up(crews[row["crew"]], D(1))
     return cents(number * D(row["cost"]))
 
 

@@ -60,10 +60,12 @@ def _rents(option: Option, tables: Tables, days: Decimal) -> Iterator[tuple[Say,
     """What is rented and stands while the work waits: days beyond those that are paid; the firm's own gear costs nothing more."""
     rows = {r.item: r for r in tables.current("equipment") if isinstance(r, Equipment) and not r.own and r.cost}
     paid, longer = _rented(option, tables, Decimal(0)), _rented(option, tables, days)
+    said_once: set[str] = set()
     for recipe in tables.current("recipes"):
         if isinstance(recipe, Recipe) and recipe.ref in rows and recipe.quantity in {*BY_DAY, BROUGHT}:
             more = exact(_count(recipe, longer) - _count(recipe, paid))
-            if more > 0:
+            if more > 0 and recipe.ref not in said_once:
+                said_once |= {recipe.ref} if recipe.once else set()
                 row = rows[recipe.ref]
                 what = FromTable(row.text, row.text_es)
                 said = (

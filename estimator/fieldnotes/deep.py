@@ -1,6 +1,9 @@
-"""A number with the words around it in; whether it says how deep the pipe lies, out."""
+"""A number with the words around it in; whether it says how deep the pipe lies or how far a located point is from a wall, out."""
 
+import re
 from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.numbers_of_a_line import Numbers
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
@@ -53,3 +56,46 @@ def is_depth(r: "Reader", n: int) -> bool:
     if t.kind in ("ft", "in") and heads and not (first and (n == 0 or t.value > MOST_BARE_DEPTH)):
         return True
     return bool(t.kind == "num" and heads and r.surface_follows(n) and n > 0 and t.value <= 30)
+
+
+def located(r: "Reader") -> bool:
+    """The line before marks a point above the ground, whose tapes may follow."""
+    return any(re.search(r"\bloc\b", row) for row in r.context.before)
+
+
+ALONG = ("in", "over", "back", "out", "away")
+"""`8 ft in from the sidewalk` is measured along the ground."""
+
+
+def beside(r: "Reader", n: int, end: int, out: Numbers) -> bool:
+    """`44in lawn 5 off drive`, `11 from curb 5 from driveway`: a tape to the edge of what a depth may be counted from."""
+    after, t = r.text(n + 1), r.number(n)
+    if after in ALONG:
+        return True
+    if after not in ("off", "from") or t is None or t.kind == "in":
+        return False
+    paved = "zone" in r.atoms[end].means
+    second = bool(out.tapes) or any("anchor" in a.means and not {"zone", "surface"} & a.means.keys() for a in r.atoms)
+    taped = second and not r.has("place", "loc")
+    return taped or out.depth is not None or (after == "off" and (r.has("surface") or not paved))
+
+
+def anchor(r: "Reader", n: int) -> tuple[int, str] | None:
+    """`14 off back wall`: the atom that ends it, and its name."""
+    k = n + 1
+    said = False
+    while k < len(r.atoms) and k <= n + 4:
+        a = r.atoms[k]
+        if "anchor" in a.means and "surface" not in a.means:
+            name = a.text
+            if k > n + 1 and "whose" in r.atoms[k - 1].means and r.atoms[k - 1].text not in name:
+                name = f"{r.atoms[k - 1].means['whose']} {name}"
+            token = r.atoms[n].token
+            strong = said or (token is not None and token.kind == "ft" and (r.has("place", "loc") or located(r)))
+            return (k, name) if strong else None
+        if "from surface" in a.means or "away" in a.means or a.text in ("off", "from", "to", "de", "of"):
+            said = True
+        elif not {"plain", "whose", "side", "surface", "material"} & a.means.keys():
+            return None
+        k += 1
+    return None

@@ -1,11 +1,10 @@
 """A number with the words around it in; what it measures, out."""
 
-import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
-from estimator.fieldnotes.deep import is_depth
+from estimator.fieldnotes.deep import anchor, beside, is_depth
 from estimator.fieldnotes.numbers_of_a_line import SIZES_IN, Numbers, _ft
 
 TOOLS = frozenset((
@@ -21,152 +20,182 @@ COUNTED_OTHERWISE = frozenset((
 """What a number before it counts that is neither a place nor an amount in the pipe."""
 
 
-def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[no-untyped-def]
-    """Numbers with a word beside them that says what they are."""
-    t = r.atoms[n].token
-    assert t is not None
-    before, before2, after, _after2 = r.text(n - 1), r.text(n - 2), r.text(n + 1), r.text(n + 2)
-    a1 = r.atoms[n + 1].means if n + 1 < len(r.atoms) else {}
-    b1 = r.atoms[n - 1].means if n > 0 else {}
-    length = t.kind in ("ft", "in", "num")
+ABOUT = ("about", "bout", "abt")
+CABLE = ("reel", "cable", "hose")
+LONG = ("long", "in length", "de largo")
+DEEP_SAID = ("deep", "d", "tall", "high", "hondo", "dp")
+WIDE_SAID = ("wide", "w", "ancho", "thick", "across")
+ABOVE = frozenset(("above", "over", "encima", "sobre", "up", "top", "overhead", "arriba"))
+BELOW = frozenset(("below", "under", "underneath", "beneath", "debajo"))
+HEADROOM = ("clearance", "high", "tall", "clear", "headroom", "height", "of clearance")
 
-    def aside() -> bool:
-        r.aside.add(n)
-        take(n, n + 1)
+
+def in_words(r: "Reader", n: int, out: Numbers) -> bool:
+    """Whether a word beside the number says what it is; it is then kept in `out`."""
+    figure = _Figure(r, n, out)
+    return any(way(figure) for way in WAYS)
+
+
+class _Figure:
+    """A number with the words around it. Each way returns whether the number is taken."""
+
+    def __init__(self, r: "Reader", n: int, out: Numbers) -> None:
+        token = r.number(n)
+        assert token is not None
+        self.r, self.n, self.out, self.t = r, n, out, token
+        self.before, self.before2, self.after = r.text(n - 1), r.text(n - 2), r.text(n + 1)
+        self.behind = r.atoms[n + 1].means if n + 1 < len(r.atoms) else {}
+        self.ahead = r.atoms[n - 1].means if n > 0 else {}
+        self.feet = token.kind in ("ft", "num")
+        self.length = self.feet or token.kind == "in"
+        self.count = token.kind == "num" and not token.point
+        self.others = any(k != n for k, _ in r.readings())
+
+    def _take(self, *atoms: int) -> bool:
+        self.out.take(self.r, self.n, *atoms)
         return True
 
-    every2 = n > 1 and r.atoms[n - 2].means.get("place") == "every"
-    if length and (b1.get("place") == "every" or (every2 and before in ("about", "bout", "abt"))):
-        out.every_ft = t.value if t.kind != "in" else t.value / 12
-        take(n, n - 1)
-        if "part" in a1:
-            r.used.add(n + 1)
-        return True
-    others = any(k != n for k, _ in r.readings())
-    if (
-        others
-        and t.kind == "ft"
-        and a1.get("part") in ("joint", "piece", "pipe")
-        and after not in ("pipe", "line", "wall")
-    ) or (t.kind == "ft" and after in ("lengths", "sections", "sticks")):
-        out.every_ft = t.value
-        take(n)
-        return True
-    if (
-        length
-        and (
-            before in ("for", "next", "por", "another", "runs", "about a")
-            or (before in ("about", "bout", "abt", "approx", "the next", "roughly") and before2 in ("for", "next"))
-        )
-        and t.kind in ("ft", "num")
-    ):
-        out.long_ft = t.value
-        r.aside.add(n)
-        take(n, n - 1)
-        return True
-    if (
-        length
-        and (
-            after in ("long", "in length", "de largo", "length", "largo", "run of", "stretch", "worth")
-            or (after in ("of", "section", "de", "stretch of", "run of") and t.kind == "ft" and not t.point and n > 0)
-            or (after == "run")
-        )
-        and t.kind in ("ft", "num")
-    ):
-        out.long_ft = t.value
-        return aside()
-    if t.kind == "in" and after in ("long", "in length", "de largo") and r.has("finding", "crack"):
-        return aside()  # not how far it is open
-    if (t.kind == "in" or after in ("reel", "cable", "hose") or (others and t.kind == "num")) and after in TOOLS:
-        out.tool = after not in ("reel", "cable", "hose")
-        return aside()
-    if a1.get("part") == "coupling" and t.kind == "num" and t.value <= 4 and not t.point and n > 0:
-        return aside()
-    if (
-        "material" in a1
-        and t.kind == "num"
-        and not t.point
-        and t.value in SIZES_IN
-        and n
-        and others
-        and r.has("change")
-    ):
-        out.inches.append((n, t.value))  # `8 transition 4 pvc to 4 ci`
-        take(n)
-        return True
-    if _counts(r, n):
-        out.count = (n, int(t.value))
-        take(n)
-        return True
-    if after in COUNTED_OTHERWISE:
-        return aside()
-    if "riser" in a1.get("run", "") or "riser" in b1.get("run", "") or (before in ("is", "of") and before2 == "riser"):
-        r.aside.add(n)
-        out.riser_ft = t.value / 12 if t.kind == "in" else t.value
-        take(n, n + 1 if "run" in a1 else n - 1)
-        return True
-    utility = r.has("utility") or r.has("unclear", "water line")
-    if r.has("place", "tree") or r.has("place", "crossing") or utility or r.has("unclear", "footing"):
-        passing = (utility or r.has("place", "crossing")) and not r.has("place", "tree")
-        if length and ("away" in a1 or after in ("away", "off", "from")) and not (passing and "above" in a1):
-            out.lengths.append(("away", _ft(t)))
-            take(n, n + 1)
-            return True
-        told = t.kind in ("in", "ft") or (t.kind == "num" and bool({"above", "below"} & a1.keys()))
-        if (utility or r.has("place", "crossing")) and told:
-            label = next((lab for lab in ("above", "below") if any(lab in a.means for a in r.atoms)), "")
-            if any(
-                w in r.words().split() for w in ("above", "over", "encima", "sobre", "up", "top", "overhead", "arriba")
-            ):
-                label = "above"
-            elif any(w in r.words().split() for w in ("below", "under", "underneath", "beneath", "debajo")):
-                label = "below"
-            if label:
-                out.lengths.append((label, _ft(t, bare_in=t.value >= 4)))
-                take(n)
-                return True
-    if (r.has("place", "beam") or r.has("unclear", "footing")) and length:
-        labels = ("deep", "d", "tall", "high", "hondo", "dp"), ("wide", "w", "ancho", "thick", "across")
-        if after in labels[0] or (before in ("deep", "depth") and t.kind != "num" and after not in labels[1]):
-            out.lengths.append(("deep", _ft(t, bare_in=t.value >= 4)))
-            take(n, n + 1)
-            return True
-        if after in labels[1]:
-            out.lengths.append(("wide", _ft(t, bare_in=t.value >= 4)))
-            take(n, n + 1)
-            return True
-    if (
-        r.has("zone", "crawl")
-        and length
-        and after in ("clearance", "high", "tall", "clear", "headroom", "height", "of clearance")
-    ):
-        out.lengths.append(("", _ft(t)))
-        take(n, n + 1)
-        return True
-    feet_inches = t.kind == "range" and t.tight and (t.to or 12.0) < 12
-    if (
-        (length or feet_inches)
-        and (t.kind != "in" or r.has("place", "loc"))
-        and (anchor := _anchor(r, n))
-        and (_beside(r, n, anchor[0], out) or not r.surface_follows(n))
-    ):
-        k, name = anchor
-        out.tapes.append((t.value + (t.to or 0.0) / 12 if feet_inches else _ft(t), name))
-        take(*range(n, k + 1))
-        return True
-    if length and out.depth is None and is_depth(r, n):
-        out.depth = (n, t.value / 12 if t.kind == "in" else t.value)
-        take(n)
+    def _aside(self, other: int) -> bool:
+        """It measures nothing that lies in the pipe."""
+        self.r.aside.add(self.n)
+        return self._take(other)
+
+    def every(self) -> bool:
+        """`joints every 3 ft`, `3 ft joints`"""
+        every2 = self.n > 1 and self.r.atoms[self.n - 2].means.get("place") == "every"
+        if self.length and (self.ahead.get("place") == "every" or (every2 and self.before in ABOUT)):
+            self.out.every_ft = _ft(self.t)
+            if "part" in self.behind:
+                self.r.used.add(self.n + 1)
+            return self._take(self.n - 1)
+        pieces = self.behind.get("part") in ("joint", "piece", "pipe") and self.after not in ("pipe", "line", "wall")
+        if self.t.kind == "ft" and ((self.others and pieces) or self.after in ("lengths", "sections", "sticks")):
+            self.out.every_ft = self.t.value
+            return self._take()
+        return False
+
+    def long(self) -> bool:
+        """`for 8 ft`, `8 ft long`, `an 8 ft section`"""
+        before, after = self.before, self.after
+        about = before in (*ABOUT, "approx", "the next", "roughly") and self.before2 in ("for", "next")
+        ahead = before in ("for", "next", "por", "another", "runs", "about a") or about
+        of = after in ("of", "section", "de", "stretch of", "run of") and self.t.kind == "ft" and not self.t.point
+        behind = after in (*LONG, "length", "largo", "run of", "stretch", "worth", "run") or (of and self.n > 0)
+        if not self.feet or not (ahead or behind):
+            return False
+        self.out.long_ft = self.t.value
+        return self._aside(self.n - 1 if ahead else self.n + 1)
+
+    def of_a_crack(self) -> bool:
+        """Its length is not how far it is open."""
+        return self.t.kind == "in" and self.after in LONG and self.r.has("finding", "crack") and self._aside(self.n + 1)
+
+    def of_a_tool(self) -> bool:
+        may_be = self.t.kind == "in" or self.after in CABLE or (self.others and self.t.kind == "num")
+        if not may_be or self.after not in TOOLS:
+            return False
+        self.out.tool = self.after not in CABLE
+        return self._aside(self.n + 1)
+
+    def of_a_coupling(self) -> bool:
+        coupling = self.behind.get("part") == "coupling" and self.n > 0
+        return coupling and self.count and self.t.value <= 4 and self._aside(self.n + 1)
+
+    def of_a_pipe(self) -> bool:
+        """`8 transition 4 pvc to 4 ci`"""
+        size = "material" in self.behind and self.count and self.t.value in SIZES_IN and self.n > 0
+        if not (size and self.others and self.r.has("change")):
+            return False
+        self.out.inches.append((self.n, self.t.value))
+        return self._take()
+
+    def counted(self) -> bool:
+        if _counts(self.r, self.n):
+            self.out.count = (self.n, int(self.t.value))
+            return self._take()
+        return self.after in COUNTED_OTHERWISE and self._aside(self.n + 1)
+
+    def riser(self) -> bool:
+        said = self.before in ("is", "of") and self.before2 == "riser"
+        if not (said or any("riser" in means.get("run", "") for means in (self.ahead, self.behind))):
+            return False
+        self.out.riser_ft = _ft(self.t)
+        return self._aside(self.n + 1 if "run" in self.behind else self.n - 1)
+
+    def away(self) -> bool:
+        """How far a tree, another line or a footing lies off the drain, or above or below it."""
+        r, t = self.r, self.t
+        crossed = r.has("place", "crossing") or r.has("utility") or r.has("unclear", "water line")
+        tree = r.has("place", "tree")
+        if not (crossed or tree or r.has("unclear", "footing")):
+            return False
+        off = "away" in self.behind or self.after in ("away", "off", "from")
+        if self.length and off and not (crossed and not tree and "above" in self.behind):
+            self.out.lengths.append(("away", _ft(t)))
+            return self._take(self.n + 1)
+        told = t.kind in ("in", "ft") or (t.kind == "num" and bool({"above", "below"} & self.behind.keys()))
+        label = self._above_or_below() if crossed and told else ""
+        if label:
+            self.out.lengths.append((label, _ft(t, bare_in=t.value >= 4)))
+            return self._take()
+        return False
+
+    def _above_or_below(self) -> str:
+        words = set(self.r.words().split())
+        if words & ABOVE:
+            return "above"
+        if words & BELOW:
+            return "below"
+        return next((label for label in ("above", "below") if any(label in a.means for a in self.r.atoms)), "")
+
+    def of_a_beam(self) -> bool:
+        """`beam 24in deep 12in wide`"""
+        if not self.length or not (self.r.has("place", "beam") or self.r.has("unclear", "footing")):
+            return False
+        wide = self.after in WIDE_SAID
+        ahead = self.before in ("deep", "depth") and self.t.kind != "num" and not wide
+        if not (wide or ahead or self.after in DEEP_SAID):
+            return False
+        self.out.lengths.append(("wide" if wide else "deep", _ft(self.t, bare_in=self.t.value >= 4)))
+        return self._take(self.n + 1)
+
+    def headroom(self) -> bool:
+        if not (self.length and self.after in HEADROOM and self.r.has("zone", "crawl")):
+            return False
+        self.out.lengths.append(("", _ft(self.t)))
+        return self._take(self.n + 1)
+
+    def tape(self) -> bool:
+        """`14 ft 2 off back wall`"""
+        r, n, t = self.r, self.n, self.t
+        feet_inches = t.kind == "range" and t.tight and (t.to or 12.0) < 12
+        may_be = self.length or feet_inches
+        found = anchor(r, n) if may_be and (t.kind != "in" or r.has("place", "loc")) else None
+        if not found or not (beside(r, n, found[0], self.out) or not r.surface_follows(n)):
+            return False
+        k, name = found
+        self.out.tapes.append((t.value + (t.to or 0.0) / 12 if feet_inches else _ft(t), name))
+        return self._take(*range(n, k + 1))
+
+    def depth(self) -> bool:
+        r, n = self.r, self.n
+        if not self.length or self.out.depth is not None or not is_depth(r, n):
+            return False
+        self.out.depth = (n, _ft(self.t))
         for k in range(n + 1, min(n + 4, len(r.atoms))):
             means = r.atoms[k].means
-            if r.number(k) or means.get("place") == "loc":
+            deep = means.get("place") == "depth" or {"from surface", "surface", "plain"} & means.keys()
+            if r.number(k) or means.get("place") == "loc" or not deep:
                 break
-            if means.get("place") == "depth" or "from surface" in means or "surface" in means or "plain" in means:
-                r.used.add(k)
-            else:
-                break
-        return True
-    return False
+            r.used.add(k)
+        return self._take()
+
+
+WAYS = (
+    _Figure.every, _Figure.long, _Figure.of_a_crack, _Figure.of_a_tool, _Figure.of_a_coupling, _Figure.of_a_pipe,
+    _Figure.counted, _Figure.riser, _Figure.away, _Figure.of_a_beam, _Figure.headroom, _Figure.tape, _Figure.depth,
+)  # fmt: skip
+"""What a word beside a number may say of it, in the order in which it is tried."""
 
 
 COUNTED = ("joints", "jts", "places", "spots", "juntas", "lugares", "jt s")
@@ -187,46 +216,3 @@ def _counts(r: "Reader", n: int) -> bool:
         "bend",
     )
     return of_many and after.endswith("s") and 2 <= t.value <= MOST_COUNTED
-
-
-def located(r: "Reader") -> bool:
-    """The line before marks a point above the ground, whose tapes may follow."""
-    return any(re.search(r"\bloc\b", row) for row in r.context.before)
-
-
-ALONG = ("in", "over", "back", "out", "away")
-"""`8 ft in from the sidewalk` is measured along the ground."""
-
-
-def _beside(r: "Reader", n: int, anchor: int, out: Numbers) -> bool:
-    """`44in lawn 5 off drive`, `11 from curb 5 from driveway`: a tape to the edge of what a depth may be counted from."""
-    after, t = r.text(n + 1), r.number(n)
-    if after in ALONG:
-        return True
-    if after not in ("off", "from") or t is None or t.kind == "in":
-        return False
-    paved = "zone" in r.atoms[anchor].means
-    second = bool(out.tapes) or any("anchor" in a.means and not {"zone", "surface"} & a.means.keys() for a in r.atoms)
-    taped = second and not r.has("place", "loc")
-    return taped or out.depth is not None or (after == "off" and (r.has("surface") or not paved))
-
-
-def _anchor(r: "Reader", n: int) -> tuple[int, str] | None:
-    """`14 off back wall`: the atom that ends it, and its name."""
-    k = n + 1
-    said = False
-    while k < len(r.atoms) and k <= n + 4:
-        a = r.atoms[k]
-        if "anchor" in a.means and "surface" not in a.means:
-            name = a.text
-            if k > n + 1 and "whose" in r.atoms[k - 1].means and r.atoms[k - 1].text not in name:
-                name = f"{r.atoms[k - 1].means['whose']} {name}"
-            token = r.atoms[n].token
-            strong = said or (token is not None and token.kind == "ft" and (r.has("place", "loc") or located(r)))
-            return (k, name) if strong else None
-        if "from surface" in a.means or "away" in a.means or a.text in ("off", "from", "to", "de", "of"):
-            said = True
-        elif not {"plain", "whose", "side", "surface", "material"} & a.means.keys():
-            return None
-        k += 1
-    return None

@@ -9,8 +9,9 @@ from estimator.model.say import Say
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
-from estimator.fieldnotes.figure_words import _in_words
+from estimator.fieldnotes.figure_words import in_words
 from estimator.fieldnotes.numbers_of_a_line import Numbers
+from estimator.fieldnotes.tokens import Token
 
 BEND_FRACTIONS = {0.25: 90.0, 0.125: 45.0, 0.0625: 22.5, 1 / 6: 60.0, 0.2: 72.0}
 """A quarter bend turns 90 degrees, an eighth 45, a sixteenth 22.5 (names of the trade)."""
@@ -45,106 +46,93 @@ def of_a_picture(r: "Reader", n: int) -> bool:
 def labelled(r: "Reader") -> Numbers:
     """Numbers whose neighbours say what they are."""
     out = Numbers()
-    last = len(r.atoms)
-    n = 0
-    done: set[int] = set()
-
-    def word(k: int) -> str:
-        return r.atoms[k].text if 0 <= k < last else ""
-
-    def take(*ks: int) -> None:
-        for k in ks:
-            done.add(k)
-            r.used.add(k)
-
     for n, a in enumerate(r.atoms):
-        t = a.token
-        if n in done or n in r.denied or t is None:
+        if n in out.done or n in r.denied or a.token is None:
             continue
-        before, _after = word(n - 1), word(n + 1)
-        if t.kind in ("time", "phone"):
-            if before in ("video", "vid", "vids", "clip", "see video", "vid at") or word(n - 2) in ("video", "vid"):
-                out.video = t.text.strip()
-                take(n, n - 1)
-            elif t.kind == "time" and t.value:
-                out.clocks.append((n, (int(t.value), int(t.value))))
-                take(n)
-            continue
-        if not t.number:
-            continue
-        if of_a_picture(r, n):
-            out.photo = t.text
-            take(n, n - 1)
-        elif t.kind == "clock":
-            out.clocks.append((n, (int(t.value), int(t.to or t.value))))
-            take(n)
-        elif before == "a las" and t.kind == "num" and 1 <= t.value <= 12 and not t.point:
-            out.clocks.append((n, (int(t.value), int(t.value))))
-            take(n)
-        elif t.kind == "pct":
-            out.percents.append((n, (t.value, t.to if t.to is not None else t.value)))
-            take(n)
-            if any(k not in range(n + 1, n + 4) for k in r.where("finding")):
-                _of_the_pipe(r, n)
-        elif t.kind == "deg":
-            out.degrees.append((n, t.value))
-            take(n)
-        elif t.kind == "frac":
-            _fraction(r, n, out, take)
-        elif t.kind == "cross":
-            out.sizes.append((n, t.value, t.to or t.value))
-            take(n)
-        elif _in_words(r, n, out, take):
-            continue
-        elif t.kind == "in":
-            out.inches.append((n, t.value))
-            take(n)
-    for n, a in enumerate(r.atoms[:-1]):
-        flag = a.text in ("flag", "flags", "flagged", "bandera", "mark flag") and (
-            len(word(n + 1)) == 1 or ((t := r.number(n + 1)) is not None and t.kind == "num" and not t.point)
-        )
-        if flag or (_marks(a.text) and len(word(n + 1)) == 1 and word(n + 1).isalpha() and not r.is_mark(n + 2, "/")):
-            out.flag = word(n + 1).upper()
-            take(n + 1)
-            if "place" not in a.means:
-                take(n)
-    for n, a in enumerate(r.atoms):
-        if n in r.denied:
-            continue
-        if share := a.means.get("fraction"):
-            if share == "full":
-                continue
-            low, _, high = share.partition("..")
-            if a.text in BARE_SHARES and r.text(n + 1) not in OF_THE_PIPE and _opened_by(r):
-                out.bare_fractions.append((n, float(share) / 100))
-                r.used.add(n)
-                continue
-            out.percents.append((n, (float(low), float(high or low))))
-            r.used.add(n)
-        elif size := a.means.get("coin"):
-            low, _, high = size.partition("..")
-            if high:  # a fist is no measure
-                r.ask.append(
-                    (
-                        Say.of("how big is it? {low} to {high} in is a guess", low=low, high=high),
-                        (f"hole {low}in", f"hole {high}in"),
-                    )
-                )
-            else:
-                out.inches.append((n, float(size)))
-            r.used.add(n)
+        if a.token.kind in ("time", "phone"):
+            _time(r, n, a.token, out)
+        elif a.token.number:
+            _number(r, n, a.token, out)
+    _flag(r, out)
+    _shares(r, out)
     _shares_joined(r, out)
-    done |= _hours_joined(r, out)
-    done |= _sizes_joined(r, out)
+    out.done |= _hours_joined(r, out)
+    out.done |= _sizes_joined(r, out)
     r.turned = bool(out.degrees)
-    if out.depth is not None:
-        r.filled.add("depth")
-    if out.lengths:
-        r.filled.add("away")
-    if out.inches or out.sizes:
-        r.filled.add("size")
-    out.free = [n for n, _ in r.numbers() if n not in done]
+    filled = {"depth": out.depth is not None, "away": out.lengths, "size": out.inches or out.sizes}
+    r.filled |= {what for what, said in filled.items() if said}
+    out.free = [n for n, _ in r.numbers() if n not in out.done]
     return out
+
+
+VIDEOS = ("video", "vid", "vids", "clip", "see video", "vid at")
+
+
+def _time(r: "Reader", n: int, t: Token, out: Numbers) -> None:
+    """`video 12:30`, or an hour of the clock: `5:00`"""
+    if r.text(n - 1) in VIDEOS or r.text(n - 2) in ("video", "vid"):
+        out.video = t.text.strip()
+        out.take(r, n, n - 1)
+    elif t.kind == "time" and t.value:
+        out.clocks.append((n, (int(t.value), int(t.value))))
+        out.take(r, n)
+
+
+def _number(r: "Reader", n: int, t: Token, out: Numbers) -> None:
+    if of_a_picture(r, n):
+        out.photo = t.text
+        out.take(r, n, n - 1)
+        return
+    hour = r.text(n - 1) == "a las" and t.kind == "num" and 1 <= t.value <= 12 and not t.point
+    if t.kind == "clock" or hour:
+        out.clocks.append((n, (int(t.value), int(t.to or t.value))))
+    elif t.kind == "pct":
+        out.percents.append((n, (t.value, t.to if t.to is not None else t.value)))
+        if any(k not in range(n + 1, n + 4) for k in r.where("finding")):
+            _of_the_pipe(r, n)
+    elif t.kind == "deg":
+        out.degrees.append((n, t.value))
+    elif t.kind == "frac":
+        _fraction(r, n, out)
+    elif t.kind == "cross":
+        out.sizes.append((n, t.value, t.to or t.value))
+    elif in_words(r, n, out) or t.kind != "in":
+        return
+    else:
+        out.inches.append((n, t.value))
+    out.take(r, n)
+
+
+def _flag(r: "Reader", out: Numbers) -> None:
+    """`flag A`, `marked B`, `flag 2`"""
+    for n, a in enumerate(r.atoms[:-1]):
+        named, t = r.text(n + 1), r.number(n + 1)
+        number = t is not None and t.kind == "num" and not t.point
+        flag = a.text in ("flag", "flags", "flagged", "bandera", "mark flag") and (len(named) == 1 or number)
+        if flag or (_marks(a.text) and len(named) == 1 and named.isalpha() and not r.is_mark(n + 2, "/")):
+            out.flag = named.upper()
+            out.take(r, n + 1)
+            if "place" not in a.means:
+                out.take(r, n)
+
+
+def _shares(r: "Reader", out: Numbers) -> None:
+    """`half`, `a third`: of the pipe or of an inch; and coins, which are holes of their size."""
+    for n, a in enumerate(r.atoms):
+        share, size = a.means.get("fraction"), a.means.get("coin")
+        if n in r.denied or share == "full" or not (share or size):
+            continue
+        low, _, high = (share or size or "").partition("..")
+        if share and a.text in BARE_SHARES and r.text(n + 1) not in OF_THE_PIPE and _opened_by(r):
+            out.bare_fractions.append((n, float(share) / 100))
+        elif share:
+            out.percents.append((n, (float(low), float(high or low))))
+        elif high:  # a fist is no measure
+            question = Say.of("how big is it? {low} to {high} in is a guess", low=low, high=high)
+            r.ask.append((question, (f"hole {low}in", f"hole {high}in")))
+        else:
+            out.inches.append((n, float(low)))
+        r.used.add(n)
 
 
 BARE_SHARES = (
@@ -209,29 +197,25 @@ def _sizes_joined(r: "Reader", out: Numbers) -> set[int]:
     return set()
 
 
-def _fraction(r: "Reader", n: int, out: Numbers, take) -> None:  # type: ignore[no-untyped-def]
+def _fraction(r: "Reader", n: int, out: Numbers) -> None:
     t = r.atoms[n].token
     assert t is not None
     if t.value in BEND_FRACTIONS and any(
         "place" in r.atoms[k].means and r.atoms[k].means["place"] == "bend" for k in (n + 1, n + 2) if k < len(r.atoms)
     ):
         out.degrees.append((n, BEND_FRACTIONS[t.value]))
-        take(n)
         return
     way = r.text(n + 1) == "up" and r.text(n + 2) not in OF_THE_PIPE and _opened_by(r)  # `joint off 1/2 up`
     if r.text(n + 1) in OF_THE_PIPE and r.text(n + 1) != "open" and not way:
         out.percents.append((n, (round(t.value * 100), round(t.value * 100))))
-        take(n)
         _of_the_pipe(r, n)
         return
     if r.text(n + 1) in ("thick", "deep", "wide", "high", "tall"):  # `scale 1/4 thick`: inches
         out.inches.append((n, t.value))
         r.aside.add(n + 1)
-        take(n, n + 1)
+        out.take(r, n + 1)
         return
     if round(t.value * 3, 6).is_integer():  # no rule has thirds of an inch
         out.percents.append((n, (round(t.value * 100), round(t.value * 100))))
-        take(n)
         return
     out.bare_fractions.append((n, t.value))
-    take(n)

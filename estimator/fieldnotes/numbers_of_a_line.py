@@ -43,6 +43,11 @@ class Numbers:
     sizes: list[tuple[int, float, float]] = field(default_factory=list)  # 4x6
     free: list[int] = field(default_factory=list)
     tool: bool = False
+    done: set[int] = field(default_factory=set)  # atoms that are explained
+
+    def take(self, r: "Reader", *atoms: int) -> None:
+        self.done.update(atoms)
+        r.used.update(atoms)
 
 
 def _ft(t: Token, bare_in: bool = False) -> float:

@@ -42,7 +42,7 @@ def insurer(answer: str, key: str, known: Known) -> Got | Unread:
     low = answer.lower().strip(" .!")
     if low in YES:
         return Unread.of("what is it called? Write its name, or Enter for none")
-    gone = {key: None, "policy": None, "claim": None} if key == "insurer" else {key: None}
+    gone = {key: None, "policy": None, "claim": None, "adjuster": None} if key == "insurer" else {key: None}
     return Got(gone) if low in NO else text(answer, key, known)
 
 

@@ -215,6 +215,7 @@ INSURANCE = Section(table="customer", title=Say.of("Insurance"), questions=(
        "A page of facts is written for it, without a word on what is covered; Enter: none.", house.insurer),
     _q("policy", "Policy number", "HO-3318", "It stands on the insurer's page.", house.insurer, asked=known_by.insured),
     _q("claim", "Claim number", "C-77", "It stands on the insurer's page.", house.insurer, asked=known_by.insured),
+    _q("adjuster", "Adjuster, name and phone", "K. Sample, 555-0162", "It stands on the insurer's page.", house.insurer, asked=known_by.insured),
 ))  # fmt: skip
 
 WISHES = Section(table="wishes", title=Say.of("What they want"), questions=(

@@ -8,7 +8,7 @@ from typing import Any
 from estimator.fieldnotes.forms import WaterTestForm
 from estimator.model.job import WaterTest
 from estimator.model.lengths import match_length, parse_length
-from estimator.model.problem import Place, Problem, error
+from estimator.model.problem import Place, Problem, error, warning
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 
@@ -23,6 +23,14 @@ OUT_OF_ORDER = error(
     "Write how far it fell since the start; if it was topped up, begin the readings after that.",
 )
 HELD_AT = error("test/held-at", "“{text}” is no depth.", 'Write `held_at = "9 in below slab top"`.')
+HELD_DIFFERS = warning(
+    "test/held-differs",
+    "the readings end {drop} in below the start, but held_at says that the water held {held} in below its level.",
+    "Check both; if the start was not at the level of held_at, write how far from it in `note`.",
+    "The height at which the water holds is where the leak is looked for.",
+)
+HELD_NEAR_IN = 0.5
+"""How far a height read in a riser and the drop from its start may differ, inches: common practice, a tape held by hand."""
 DROP_ALONE = error(
     "test/drop-alone",
     "{given} is written without {other}, so nobody knows how fast the water fell.",
@@ -40,7 +48,7 @@ PART = error(
     "“from” and “to” of a water test say which part of one line was tested.",
     'Write both stations and one line, such as covers = ["main"], from = 22 and to = 33.',
 )
-PROBLEMS = (READINGS, OUT_OF_ORDER, HELD_AT, DROP_ALONE, SETTLED, MINUTE_TWICE, PART)
+PROBLEMS = (READINGS, OUT_OF_ORDER, HELD_AT, HELD_DIFFERS, DROP_ALONE, SETTLED, MINUTE_TWICE, PART)
 
 _RESULTS: dict[str, Any] = {"pass": "passed", "fail": "failed"}
 _AS_WRITTEN = tuple(
@@ -109,6 +117,17 @@ def _held_at(form: WaterTestForm, place: Place, problems: list[Problem]) -> floa
     return _inches(found[0])
 
 
+def _held_differs(test: WaterTest, place: Place) -> list[Problem]:
+    """The readings stop at another height than `held_at`, or go below it. Both may be so: the start may not be the level."""
+    drops, held = [drop for _, drop in test.readings], test.held_at_in
+    if held is None or not drops or test.note:
+        return []
+    stopped = len(drops) > 1 and drops[-1] == drops[-2]
+    if drops[-1] > held + HELD_NEAR_IN or (stopped and drops[-1] < held - HELD_NEAR_IN):
+        return [HELD_DIFFERS(place, drop=f"{drops[-1]:g}", held=f"{held:g}")]
+    return []
+
+
 def _level(form: WaterTestForm) -> str:
     """What was written; else what the height it held at is counted from; else nothing: no paper says more than the notes."""
     if "level" in form.model_fields_set:
@@ -150,4 +169,4 @@ def water_test(form: WaterTestForm, place: Place) -> tuple[WaterTest, list[Probl
         result=_RESULTS.get(form.result, form.result),
         settled_min=_settled(form, place, problems),
     )
-    return test, problems
+    return test, [*problems, *_held_differs(test, place)]

@@ -34,6 +34,7 @@ class Customer(Frozen, kw_only=True):
     insurer: str = ""
     policy: str = ""
     claim: str = ""
+    adjuster: str = ""
 
 
 class EdgeBeam(Frozen):

@@ -66,10 +66,11 @@ def water_tested(letter: Letter, option: Option) -> str:
 
 
 def feet_by_line(letter: Letter, option: Option) -> str:
-    """How many feet of each line are worked on: "Kitchen line 12 ft 8 in, main line 23 ft 6 in"."""
+    """How many feet of each line are laid, lined or cleaned: "Kitchen line 12 ft 8 in, main line 23 ft 6 in"; else nothing."""
     by_line: dict[str, float] = {}
-    for repair in all_repairs(option.scope.repairs):
-        if repair.line:
+    for takeoff in option.takeoffs:
+        repair, works = takeoff.repair, takeoff.works
+        if repair.line and (works.new_pipe or works.lined or works.cleans):
             length = where.worked_on(letter.quote.job.line(repair.line), repair).length_ft
             by_line[repair.line] = by_line.get(repair.line, 0.0) + length
     lengths = ((in_plain_words(LINES, name), feet(length, letter.language)) for name, length in by_line.items())

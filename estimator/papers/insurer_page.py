@@ -28,7 +28,7 @@ def insurer_page(quote: Quote, language: str, pictures: Mapping[str, bytes] | No
     page.line(speak("Insurance summary"), "title")
     for label, value in (
         (speak("House"), customer.site), (speak("Owner"), customer.name), (speak("Insurer"), customer.insurer),
-        (speak("Policy"), customer.policy), (speak("Claim number"), customer.claim or speak("not yet given")), (speak("Report date"), long_date(quote.day, language)),
+        (speak("Policy"), customer.policy), (speak("Claim number"), customer.claim or speak("not yet given")), (speak("Adjuster"), customer.adjuster or speak("not yet given")), (speak("Report date"), long_date(quote.day, language)),
         (speak("Inspected on"), long_date(quote.job.inspected_on or quote.job.day, language)), (speak("Inspected by"), f"{quote.job.prepared_by}, {quote.firm.name}"),
     ):  # fmt: skip
         page.pair(label, value or speak("not given"))

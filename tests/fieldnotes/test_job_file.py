@@ -34,6 +34,7 @@ def test_who_and_where(job: Job) -> None:
     assert job.languages == ("en_US", "es_US")
     assert job.notes == ("dog in the yard", "gate code on the fridge")
     assert (job.customer.insurer, job.customer.policy, job.customer.claim) == ("Invented Mutual", "P-1", "C-77")
+    assert job.customer.adjuster == "K. Sample, 555-0162"
 
 
 def test_the_house_and_the_site(job: Job) -> None:

@@ -12,7 +12,7 @@ from estimator.model.offer import Option, Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import all_repairs
 from estimator.papers import option_words
-from estimator.papers.compare_bids import questions
+from estimator.papers.compare_bids import feet_by_line, questions
 from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
@@ -25,6 +25,7 @@ from estimator.quote.recommend import cured, cures_all_now, only_prepares, recom
 from estimator.sheets.book import Book, Formula
 from estimator.wording.numbers import feet
 from estimator.wording.say import capital
+from estimator.works.properties import properties_of
 from tests.wording.plain_english import LONGEST, MEAN, sentences, words
 
 JOBS = Path(__file__).parents[1] / "jobs"
@@ -160,6 +161,21 @@ def test_nothing_is_opened_is_said_only_where_no_work_opens_anything(name: str) 
         answer = dict(questions(letter, option)).get("What is restored?")
         if answer == "Nothing is opened.":
             assert not option.works.openings and not option.floor_sf, option.letter
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_feet_of_pipe_are_told_to_bidders_only_where_pipe_is_laid_lined_or_cleaned(name: str) -> None:
+    letter, options = offered(name)
+    for option in options:
+        by_line: dict[str, float] = {}
+        for repair in all_repairs(option.scope.repairs):
+            works = next(t.works for t in option.takeoffs if t.repair == repair)
+            if repair.line and properties_of(works) & {"pipe_renewed", "cleaning"}:
+                length = where.worked_on(letter.quote.job.line(repair.line), repair).length_ft
+                by_line[repair.line] = by_line.get(repair.line, 0.0) + length
+        told = feet_by_line(letter, option)
+        assert bool(told) == bool(by_line), option.letter
+        assert all(feet(length, "en_US") in told for length in by_line.values()), option.letter
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -74,6 +74,7 @@ PLAIN: dict[str, str | tuple[str, ...]] = {
     "foundation.piers": "14",
     "customer.insurer": "Fernbrook Mutual (invented)",
     "customer.claim": "C-77",
+    "customer.adjuster": "K. Sample, 555-0162",
     "wishes.keep_floors": "yes",
     "wishes.asked": "slow hall bath, and a test before the lift",
 }

@@ -345,7 +345,7 @@ def test_a_yes_to_another_line_is_no_name_of_one(tmp_path, interview):
 
 
 def test_no_is_no_insurer_and_no_day(tmp_path, interview):
-    answers = ["yes", "Some Mutual", "", "C-7", "go insurer", "no", "yes", "", "no"]
+    answers = ["yes", "Some Mutual", "", "C-7", "K. Sample", "go insurer", "no", "yes", "", "no"]
     job, typist = interview(tmp_path / "job.toml", answers, at="customer.insurer")
     assert job.data.get("customer", {}) == {}
     assert any("what is it called" in told for told in typist.told)

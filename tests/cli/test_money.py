@@ -105,6 +105,7 @@ def test_from_the_first_day_of_work_the_payments_fall_due_on_the_days_of_the_sch
         "deposit": "2026-11-20", "start": "2026-12-21", "pipe in before cover": "2026-12-24", "done": "2026-12-28",
         "second visit": None,
     }  # fmt: skip
+    assert "No day yet: second visit." in " ".join(run("money", job).output.split())
     state(job, "--due", "pipe", "--on", "2027-01-05")
     assert due_days(job)["pipe in before cover"] == "2027-01-05"
 

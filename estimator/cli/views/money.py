@@ -9,7 +9,7 @@ from estimator.cli.views.table import folded
 from estimator.cli.views.words import Words
 from estimator.model.say import Say
 from estimator.pricing.ledger import Entry
-from estimator.records.afterwards.money import TAX_ON, Money
+from estimator.records.afterwards.money import DONE, TAX_ON, Money
 from estimator.records.afterwards.owing import Owing
 
 SAID = {"payment": "received"}
@@ -27,6 +27,10 @@ def write_money(out: Layout, state: Money, on: date, taxed: Say | None = None) -
         for paid in [state.paid_on(a.name)]
     ]
     out.table(heads, asked, right=(1, 3, 4))
+    if any(a.name == DONE and a.due for a in state.asked):
+        for one in (a for a in state.asked if a.due is None):
+            said = speak("No day yet: {payment}. Once it is made: --due “{payment}” --on DAY.", payment=one.name)
+            out.lines(folded(said, out.columns), "dim")
     if state.later:
         out.heading(speak("Noted since"))
         heads = (speak("day"), speak("kind"), speak("what"), speak("amount"), speak("reference"))

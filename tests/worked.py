@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from estimator.tables.rows import Equipment, Kept
+from estimator.tables.rows import Equipment, TableRow
 from estimator.tables.rows_of_hours import Production
 from estimator.tables.tables import Tables
 
@@ -26,14 +26,14 @@ def worked_tables(demo: Tables) -> Tables:
     return replace(demo, rows=rows).with_settings(SETTINGS)
 
 
-def _hours(row: Kept) -> Kept:
+def _hours(row: TableRow) -> TableRow:
     if not isinstance(row, Production) or row.task not in HOURS:
         return row
     crew, low, likely, high = HOURS[row.task]
     return replace(row, crew=crew, low=low, likely=likely, high=high)
 
 
-def _machine(row: Kept) -> Kept:
+def _machine(row: TableRow) -> TableRow:
     if isinstance(row, Equipment) and row.item == "excavator":
         return replace(row, crew="excavation")
     return replace(row, cost=type(row.cost)(CAMERA)) if isinstance(row, Equipment) and row.item == "camera" else row

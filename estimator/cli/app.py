@@ -6,9 +6,9 @@ from importlib import import_module
 
 import typer
 
-from estimator.cli.catalogue import COMMANDS, GROUPS, Entry
+from estimator.cli.command_list import COMMANDS, GROUPS, Entry
 from estimator.cli.guard import guarded
-from estimator.cli.help_words import ToldCommand, ToldGroup, heard, in_words
+from estimator.cli.help_text import TranslatedCommand, TranslatedGroup, in_words, set_language
 from estimator.model.say import Say
 
 ABOUT = Say.of("From a filmed drain to a quote that can be signed.")
@@ -22,12 +22,12 @@ MORE = Say.of(
 def build(words: Sequence[str]) -> typer.Typer:
     """The program for these words; with no words, or for shell completion, every command is there by name."""
     asked = _completed() or words
-    heard(words)
+    set_language(words)
     app = _new(in_words(ABOUT.text) + "\n\n" + in_words(MORE.text), completion=asked is not words or _teaches(words))
     groups = {name: _new(in_words(about.text)) for name, about in GROUPS.items()}
     for entry in COMMANDS:
         owner = groups.get(entry.group, app)
-        owner.command(entry.name, cls=ToldCommand, help=_help(entry), short_help=in_words(entry.line))(
+        owner.command(entry.name, cls=TranslatedCommand, help=_help(entry), short_help=in_words(entry.line))(
             _function(entry, asked)
         )
     for name, group in groups.items():
@@ -54,7 +54,7 @@ def build_whole() -> typer.Typer:
 
 def _new(about: str, completion: bool = False) -> typer.Typer:
     return typer.Typer(
-        cls=ToldGroup,
+        cls=TranslatedGroup,
         help=about,
         no_args_is_help=True,
         rich_markup_mode=None,

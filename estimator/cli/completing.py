@@ -14,30 +14,10 @@ Words = list[tuple[str, str]]
 """Each with the help that zsh and fish show beside it."""
 
 
-def line_names(ctx: typer.Context, incomplete: str) -> Words:
-    """The names of the job's [[line]] tables."""
-    return _begin(incomplete, lambda: _lines(_job(ctx)))
-
-
-def item_ids(ctx: typer.Context, incomplete: str) -> Words:
-    """A1, A2 … of the newest revision, with what each line says."""
-    return _begin(incomplete, lambda: _items(_job(ctx)))
-
-
-def option_letters(ctx: typer.Context, incomplete: str) -> Words:
-    """A, B … of the newest revision, with their totals."""
-    return _begin(incomplete, lambda: _letters(_job(ctx)))
-
-
 def add_on_codes(ctx: typer.Context, incomplete: str) -> Words:
     """The add-ons of the newest revision, with what each is, and none."""
     before, comma, last = incomplete.rpartition(",")
     return [(before + comma + word, text) for word, text in _begin(last, lambda: _add_ons(_job(ctx)))]
-
-
-def revision_names(ctx: typer.Context, incomplete: str) -> Words:
-    """r1, r2 …, each with its day and its options' totals."""
-    return _begin(incomplete, lambda: _revisions(_job(ctx)))
 
 
 def languages(incomplete: str) -> Words:
@@ -68,8 +48,8 @@ def _lines(job: Path) -> Iterator[tuple[str, str]]:
 
 
 def _items(job: Path) -> Iterator[tuple[str, str]]:
-    from estimator.records.names import revisions_folder
-    from estimator.records.newest import options_of
+    from estimator.records.revisions import revisions_folder
+    from estimator.records.summary import options_of
 
     for option in options_of(revisions_folder(job)):
         for line in option["price"]["lines"]:
@@ -79,8 +59,8 @@ def _items(job: Path) -> Iterator[tuple[str, str]]:
 
 
 def _add_ons(job: Path) -> Iterator[tuple[str, str]]:
-    from estimator.records.names import revisions_folder
-    from estimator.records.newest import options_of
+    from estimator.records.revisions import revisions_folder
+    from estimator.records.summary import options_of
 
     found = {a["code"]: a["text_en"] for option in options_of(revisions_folder(job)) for a in option.get("add_ons", ())}
     yield from ((str(code), str(text)) for code, text in found.items())
@@ -88,16 +68,27 @@ def _add_ons(job: Path) -> Iterator[tuple[str, str]]:
 
 
 def _letters(job: Path) -> Iterator[tuple[str, str]]:
-    from estimator.records.names import revisions_folder
-    from estimator.records.newest import summaries
+    from estimator.records.revisions import revisions_folder
+    from estimator.records.summary import summaries
 
     newest = list(summaries(revisions_folder(job)))[-1][1]
     yield from ((letter, f"${total}") for letter, total in newest["totals"].items())
 
 
 def _revisions(job: Path) -> Iterator[tuple[str, str]]:
-    from estimator.records.names import revisions_folder
-    from estimator.records.newest import summaries
+    from estimator.records.revisions import revisions_folder
+    from estimator.records.summary import summaries
 
     for name, held in summaries(revisions_folder(job)):
         yield name, ", ".join(f"{letter} ${total}" for letter, total in held["totals"].items())
+
+
+def _completer(found: Callable[[Path], Iterable[tuple[str, str]]]) -> Callable[[typer.Context, str], Words]:
+    def words(ctx: typer.Context, incomplete: str) -> Words:
+        return _begin(incomplete, lambda: found(_job(ctx)))
+
+    return words
+
+
+line_names, item_ids, option_letters, revision_names = map(_completer, (_lines, _items, _letters, _revisions))
+"""Lines of the job; A1, A2 … with what each says; A, B … with their totals; r1, r2 … with their totals, all of the newest record."""

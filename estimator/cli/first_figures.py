@@ -6,16 +6,15 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
 
-from estimator.cli.first_written import NOTHING, UNREADABLE, Written, begun
+from estimator.cli.first_written import NOTHING, UNREADABLE, Written, begun, left, questions_of
 from estimator.cli.interview.commands import STOP, in_english
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.job_figures import left, questions_of
-from estimator.cli.tables_asked import readable_tables
+from estimator.cli.price_tables import readable_tables
 from estimator.cli.views.words import Words
 from estimator.cli.writing import new_folder
 from estimator.model.problem import Problem
 from estimator.model.say import Say, Typed, chained
-from estimator.tables.as_csv import csv_files
+from estimator.tables.csv_folder import csv_files
 from estimator.tables.first_answers import answered, share_of_own
 from estimator.tables.first_questions import OF_THE_MARGIN, Question, first_questions
 from estimator.tables.overhead import CrewDayCost

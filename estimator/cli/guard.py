@@ -22,7 +22,7 @@ def guarded(command: Callable[..., int | None]) -> Callable[..., None]:
     @functools.wraps(command)
     def run(*given: object, **named: object) -> None:
         _sweep((*given, *named.values()))
-        raise typer.Exit(_code(lambda: command(*given, **_heard(named))))
+        raise typer.Exit(_code(lambda: command(*given, **_with_language(named))))
 
     return run
 
@@ -36,7 +36,7 @@ def _sweep(given: Iterable[object]) -> None:
             sweep(folder)
 
 
-def _heard(named: Mapping[str, object]) -> dict[str, object]:
+def _with_language(named: Mapping[str, object]) -> dict[str, object]:
     """The arguments as set; problems are told in the language that the command answers in."""
     from estimator.cli.reader import reads
 

@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING
 
 from estimator.cli.priced_job import Asked, Priced, only_nothing_to_offer, quoted
 from estimator.cli.problems import STILL_INVENTED
-from estimator.cli.views.gas import write_gas_first
 from estimator.cli.views.layout import Layout
+from estimator.cli.views.problems import write_gas_first
 from estimator.model.likely_range import seed_of
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Typed, chained
-from estimator.records.names import revisions_folder
+from estimator.records.revisions import revisions_folder
 
 if TYPE_CHECKING:
     from estimator.model.job import Job
@@ -54,12 +54,11 @@ def written(
     While the newest one's offer holds its price day is kept; `anew` takes the prices of the day itself. The add-ons that
     were chosen for the newest one stay chosen where `add_ons` is None and the job file wishes for the same; () takes them out.
     """
-    from estimator.cli.photos import photos
+    from estimator.cli.pdf import photos
     from estimator.cli.views.problems import tell
     from estimator.records.accepted import not_before
-    from estimator.records.edited_prices import edited
+    from estimator.records.edited_prices import edited, to_look_at
     from estimator.records.issue import Made, issue
-    from estimator.records.own_numbers import to_look_at
 
     if on is not None:
         not_before(revisions_folder(job_file), on)
@@ -87,7 +86,7 @@ def _inputs(
     job_file: Path, run: Priced, languages: tuple[str, ...], pictures: "Mapping[str, bytes]", last: "Record | None"
 ) -> "Inputs":
     """All that the papers of a revision are made of, as its record keeps it."""
-    from estimator.records.own_numbers import set_by_hand
+    from estimator.records.edited_prices import set_by_hand
     from estimator.records.record import Inputs
 
     quote = run.quote
@@ -133,7 +132,7 @@ def _for_the_office(quote: Quote, inputs: "Inputs") -> Quote:
     """
     from estimator.pipeline import with_ranges
     from estimator.pipeline.costing import with_job_settings
-    from estimator.records.own_numbers import to_look_at
+    from estimator.records.edited_prices import to_look_at
     from estimator.studies.ways import ways_of
 
     if inputs.seed is None or not quote.options:
@@ -154,7 +153,7 @@ def _made(quote: Quote, number: int, inputs: "Inputs") -> "Made":
 def again(out: Layout, job_file: Path, asked: str) -> None:
     """The files of an issued revision, made from its record alone, beside it."""
     from estimator.cli.views.problems import tell
-    from estimator.records.again import again as made_again
+    from estimator.records.reissue import reissue as made_again
     from estimator.records.revisions import named
 
     revision = named(revisions_folder(job_file), asked)
@@ -167,7 +166,7 @@ def again(out: Layout, job_file: Path, asked: str) -> None:
 
 
 def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
-    from estimator.records.again import job_in
+    from estimator.records.reissue import job_in
 
     return _made(_for_the_office(quote_of(job_in(job_file, inputs), inputs), inputs), number, inputs)
 

@@ -8,7 +8,7 @@ from typing import get_args
 
 import typer
 
-from estimator.cli.tables_asked import readable_tables
+from estimator.cli.price_tables import readable_tables
 from estimator.cli.views.vocabulary import term
 from estimator.cli.writing import new_file
 from estimator.model.problem import Place, Problem
@@ -16,7 +16,6 @@ from estimator.model.say import Say
 from estimator.pricing.ledger import Account, Entry, Kind, bookkeeping_csv
 from estimator.records.accepted import accepted
 from estimator.records.afterwards.money import START, Money, changed, milestone, money, note
-from estimator.records.afterwards.ordered import order_entries
 from estimator.records.afterwards.owing import Owing, owing
 from estimator.records.afterwards.problems import (
     BEFORE_SIGNING,
@@ -24,9 +23,10 @@ from estimator.records.afterwards.problems import (
     MORE_THAN_AGREED,
     SAME_AGAIN,
 )
+from estimator.records.afterwards.purchase import order_entries
 from estimator.records.afterwards.sold import Sold, sold
-from estimator.records.names import revisions_folder
-from estimator.records.standing import job_files
+from estimator.records.job_status import job_files
+from estimator.records.revisions import revisions_folder
 from estimator.tables.tables import Tables
 from estimator.wording.say import speaker, spoken
 

@@ -6,7 +6,7 @@ import sys
 from typer.testing import CliRunner
 
 from estimator.cli.app import build_whole
-from estimator.cli.catalogue import COMMANDS
+from estimator.cli.command_list import COMMANDS
 
 TOP = """# Commands
 

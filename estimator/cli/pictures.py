@@ -13,7 +13,7 @@ from rich.text import Text
 
 from estimator import demo
 from estimator.cli.commands.compare import compared_with
-from estimator.cli.judged_job import judged
+from estimator.cli.diagnosed_job import diagnosed
 from estimator.cli.priced_job import priced
 from estimator.cli.views.check import write_check
 from estimator.cli.views.compare import write_comparison
@@ -48,7 +48,7 @@ FRAME = """<svg viewBox="-12 0 1018 {height}" xmlns="http://www.w3.org/2000/svg"
 def pictures() -> dict[str, str]:
     """An SVG for each of check, options, compare and explain on the demo's notes, by name."""
     with as_file(files(demo) / demo.FILES[0]) as job:
-        looked = judged(job, None)
+        looked = diagnosed(job, None)
         if looked.job is None:
             return {}
         run = priced(job, None)

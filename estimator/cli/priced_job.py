@@ -6,8 +6,8 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from estimator.cli.judged_job import judged
-from estimator.cli.tables_asked import readable_tables
+from estimator.cli.diagnosed_job import diagnosed
+from estimator.cli.price_tables import readable_tables
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.judgement import Verdict
@@ -97,7 +97,7 @@ def only_nothing_to_offer(stop: CannotGoOn) -> bool:
 
 
 def _priced(asked: Asked) -> Priced:
-    from estimator.cli.asked_before import asked_before
+    from estimator.cli.answer_cache import cached_answer
     from estimator.cli.views.problems import tell
 
     def anew() -> tuple[Priced, Mapping[str, str]]:
@@ -109,7 +109,7 @@ def _priced(asked: Asked) -> Priced:
     else:
         file = asked.job_file
         words = asked.on, asked.add_ons, asked.offered, _newest(file), _visits(file)
-        run = asked_before("price", file, asked.tables, anew, *words)
+        run = cached_answer("price", file, asked.tables, anew, *words)
     tell(run.problems)
     return _with_tables(run, asked)
 
@@ -146,16 +146,16 @@ def _ready(asked: Asked) -> "tuple[Job, Tables, Mapping[str, str]]":
 
 def _newest(job_file: Path) -> object:
     """What the newest revision's record says of the add-ons chosen for it."""
-    from estimator.records.names import revisions_folder
-    from estimator.records.newest import last_summary
+    from estimator.records.revisions import revisions_folder
+    from estimator.records.summary import last_summary
 
     return last_summary(revisions_folder(job_file))
 
 
 def _as_chosen(asked: Asked, job: Job) -> Job:
     """The job with the add-ons that are chosen now, or were for its newest revision, and the visits accepted before."""
-    from estimator.records.names import revisions_folder
-    from estimator.records.newest import chosen_last
+    from estimator.records.revisions import revisions_folder
+    from estimator.records.summary import chosen_last
 
     chosen = chosen_last(revisions_folder(asked.job_file), job) if asked.add_ons is None else asked.add_ons
     return replace(job.with_add_ons(chosen), visits=_visits(asked.job_file))
@@ -163,7 +163,7 @@ def _as_chosen(asked: Asked, job: Job) -> Job:
 
 def _visits(job_file: Path) -> tuple[PastVisit, ...]:
     """What was accepted is asked of the records only where there are any, and a note that something was."""
-    from estimator.records.names import revisions_folder
+    from estimator.records.revisions import revisions_folder
 
     folder = revisions_folder(job_file)
     if not folder.is_dir():
@@ -172,7 +172,7 @@ def _visits(job_file: Path) -> tuple[PastVisit, ...]:
 
     if not all_accepted(folder):
         return ()
-    from estimator.records.afterwards.visits import visits
+    from estimator.records.afterwards.owing import visits
 
     return visits(folder)
 
@@ -181,7 +181,7 @@ def ready(
     job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None
 ) -> "tuple[Job, Tables, Mapping[str, str]]":
     """The job, the tables of the day and the texts, all fit to be priced. Errors: CannotGoOn with everything wrong."""
-    looked = judged(job_file, tables, changes, on)
+    looked = diagnosed(job_file, tables, changes, on)
     read = looked.tables
     if looked.job is None or read is None or looked.errors:
         raise CannotGoOn(*looked.problems)

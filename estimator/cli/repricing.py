@@ -18,18 +18,17 @@ import typer
 
 from estimator.cli import rarely_swept
 from estimator.cli.guard import STOPPED
+from estimator.cli.price_tables import readable_tables
 from estimator.cli.problems import STOPPED_HALF_WAY
 from estimator.cli.reader import for_reader
-from estimator.cli.tables_asked import readable_tables
 from estimator.cli.views.jobs import below
 from estimator.cli.views.problems import tell
 from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
-from estimator.records.half_way import keep, kept, kept_beside
-from estimator.records.reprice import Repriced, fingerprint, reprice
-from estimator.records.standing import job_files
+from estimator.records.job_status import job_files
+from estimator.records.reprice import Repriced, fingerprint, progress_file, reprice, save_row, saved_rows
 from estimator.tables.tables import Tables
 
 WORTH_A_PROCESS = 4
@@ -38,7 +37,7 @@ STARTS = "fork" if sys.platform == "linux" else "spawn"
 """How a worker starts: as it is, with all that is loaded, where the system is safe for that."""
 
 
-class Done(Frozen):
+class RepricedJobs(Frozen):
     """One row a job in the order of the folder, and how many of them were kept from a run that was stopped."""
 
     rows: tuple[Repriced, ...]
@@ -52,26 +51,26 @@ class Desk(Frozen):
     day: date
 
 
-def repriced(folder: Path, tables: Path | None, day: date, to: Path) -> Done:
+def repriced(folder: Path, tables: Path | None, day: date, to: Path) -> RepricedJobs:
     """Prices every job below the folder and writes the workbook.
 
     Errors: CannotGoOn for broken tables or a file in the way; typer.Exit when stopped by hand, with a word on what is kept.
     """
     free(to, WORKBOOK)
-    priced_with, files, beside = readable_tables(day, tables), list(job_files(folder)), kept_beside(folder)
+    priced_with, files, beside = readable_tables(day, tables), list(job_files(folder)), progress_file(folder)
     sums = {path: _sum(path, priced_with, day) for path in files}
-    before = kept(beside)
+    before = saved_rows(beside)
     rows = {path: before[of] for path, of in sums.items() if of in before}
     found = len(rows)
     try:
         for row in _each([p for p in files if p not in rows], Desk(priced_with, day), len(files), found):
             rows[Path(row.job_file)] = row
             if not row.wrong:
-                keep(beside, sums[Path(row.job_file)], row)
+                save_row(beside, sums[Path(row.job_file)], row)
     except KeyboardInterrupt:
         tell([STOPPED_HALF_WAY(Place(file=str(beside)), done=len(rows), all=len(files))])
         raise typer.Exit(STOPPED) from None
-    done = Done(tuple(rows[path] for path in files), found)
+    done = RepricedJobs(tuple(rows[path] for path in files), found)
     new_file(to, _workbook(done.rows, folder, priced_with, day))
     beside.unlink(missing_ok=True)
     return done

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from estimator.cli.judged_job import Judged, judged
+from estimator.cli.diagnosed_job import DiagnosedJob, diagnosed
 from estimator.cli.priced_job import priced
 from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.afterwards import Afterwards
@@ -41,11 +41,11 @@ def made(
     elif name in OF_AN_OPTION:
         job, sheet = _of_an_option(job_file, name, tables, changes, letter)
     else:
-        job, sheet = _of_the_house(name, job_file, judged(job_file, tables, changes), results)
+        job, sheet = _of_the_house(name, job_file, diagnosed(job_file, tables, changes), results)
     return job, of_the_house(sheet, job)
 
 
-def _of_the_house(name: str, job_file: Path, looked: Judged, results: Sequence[Result]) -> tuple[Job, SiteSheet]:
+def _of_the_house(name: str, job_file: Path, looked: DiagnosedJob, results: Sequence[Result]) -> tuple[Job, SiteSheet]:
     from estimator.fieldnotes.afterwards import read_afterwards
     from estimator.onsite.cleanout_sheet import cleanout_sheet
     from estimator.onsite.levels_sheet import levels_sheet
@@ -87,7 +87,7 @@ def _named(options: Sequence[Option], letter: str, job_file: Path) -> Option:
     """The option asked for; else the one that was accepted, else the first."""
     from estimator.cli.problems import NO_OPTION
     from estimator.records.accepted import accepted
-    from estimator.records.names import revisions_folder
+    from estimator.records.revisions import revisions_folder
 
     sold = accepted(revisions_folder(job_file))
     asked = letter.strip().upper() or (sold.option if sold else "")
@@ -128,14 +128,14 @@ def _record(job_file: Path, tables: Path | None, letter: str) -> tuple[Job, Site
     """Return the job as it was sold and the record of its work. Errors: CannotGoOn where nothing was accepted, or for what is wrong in the file."""
     from estimator.cli.clock import today
     from estimator.cli.issuing import quote_of
-    from estimator.cli.tables_asked import readable_tables
+    from estimator.cli.price_tables import readable_tables
     from estimator.cli.views.problems import tell
     from estimator.fieldnotes.afterwards import read_afterwards
     from estimator.pipeline.costing import with_job_settings
     from estimator.records.afterwards.sold import sold
-    from estimator.records.again import job_of
     from estimator.records.finished import day_done
-    from estimator.records.names import revisions_folder
+    from estimator.records.reissue import job_of
+    from estimator.records.revisions import revisions_folder
 
     folder = revisions_folder(job_file)
     signed = sold(folder, letter)
@@ -164,7 +164,7 @@ def _pictures_missing(folder: Path, after: Afterwards) -> list[Problem]:
 def _callbacks(folder: Path) -> SiteSheet:
     """Return the callbacks of all jobs below a folder that are noted as done. A job that cannot be read is named and left out."""
     from estimator.cli.views.problems import tell
-    from estimator.records.standing import job_files
+    from estimator.records.job_status import job_files
 
     jobs = []
     for path in job_files(folder):
@@ -180,7 +180,7 @@ def _done(job_file: Path) -> list[DoneJob]:
     from estimator.fieldnotes.afterwards import read_afterwards
     from estimator.records.afterwards.sold import sold
     from estimator.records.finished import finished
-    from estimator.records.names import revisions_folder
+    from estimator.records.revisions import revisions_folder
 
     folder = revisions_folder(job_file)
     done = finished(folder)

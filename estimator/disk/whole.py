@@ -5,8 +5,10 @@ name tells which run it belongs to, so that the next run of any command can take
 """
 
 import contextlib
+import errno
 import os
 import re
+import stat
 import time
 from collections.abc import Iterator, Mapping
 from pathlib import Path
@@ -107,3 +109,25 @@ def _target(path: Path) -> Path:
 def _named(path: Path) -> Path:
     """What a refusal is about: the folder where it is missing, else the path itself."""
     return path if path.parent.is_dir() else path.parent
+
+
+MOST_BYTES = 200_000_000
+"""More than any file the program writes or is handed."""
+
+
+def read_bytes(path: Path, most: int = MOST_BYTES) -> bytes:
+    """Return what the file holds. Errors: OSError where it is missing, no ordinary file, or larger than `most`."""
+    number = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
+    with os.fdopen(number, "rb") as file:
+        about = os.fstat(file.fileno())
+        if not stat.S_ISREG(about.st_mode):
+            raise OSError(errno.EINVAL, "it is no ordinary file", str(path))
+        data = file.read(most + 1)
+    if len(data) > most:
+        raise OSError(errno.EFBIG, f"it is larger than {most // 1_000_000} MB", str(path))
+    return data
+
+
+def read_text(path: Path) -> str:
+    """Return the text of a file in UTF-8. Errors: as `read_bytes`; UnicodeDecodeError."""
+    return read_bytes(path).decode("utf-8-sig")

@@ -7,7 +7,7 @@ from itertools import pairwise
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
-from estimator.disk.kept import kept
+from estimator.disk.cache import cached
 
 if TYPE_CHECKING:
     from PIL.ImageFont import FreeTypeFont
@@ -91,7 +91,7 @@ def _drawn(width: float, height: float, strokes: tuple[Stroke, ...]) -> bytes:
     import PIL
 
     asked = repr((PIL.__version__, width, height, strokes)).encode()
-    return kept("picture", (asked,), lambda: _anew(width, height, strokes))
+    return cached("picture", (asked,), lambda: _anew(width, height, strokes))
 
 
 def _anew(width: float, height: float, strokes: tuple[Stroke, ...]) -> bytes:

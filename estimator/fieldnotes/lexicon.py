@@ -9,7 +9,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from estimator.disk.kept import kept
+from estimator.disk.cache import cached
 from estimator.fieldnotes.words import MATERIALS
 from estimator.model.frozen import Frozen
 from estimator.model.say import Say
@@ -121,7 +121,7 @@ def lexicon_data() -> Mapping[str, Any]:
 @cache
 def lexicon() -> Lexicon:
     """The words of the program's own lexicon.toml, kept in the user's cache from one time to the next."""
-    return kept("lexicon", (), lambda: Lexicon(lexicon_data()))
+    return cached("lexicon", (), lambda: Lexicon(lexicon_data()))
 
 
 def phrase_key(phrase: str) -> Key:

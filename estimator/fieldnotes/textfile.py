@@ -2,7 +2,7 @@
 
 from pathlib import Path, PureWindowsPath
 
-from estimator.disk.read import read_bytes
+from estimator.disk.whole import read_bytes
 from estimator.model.problem import Place, Problem, error
 from estimator.model.say import Say
 

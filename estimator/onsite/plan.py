@@ -12,6 +12,7 @@ from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.onsite.dead_reckoning import XY, Track, fitted, walked
+from estimator.onsite.sections import lower_end
 from estimator.onsite.walls import Walls, tapes_by_place, walls_of
 
 UNKNOWN_PLACE: XY = (0.0, 0.0)
@@ -79,7 +80,7 @@ def _start(line: Line, job: Job, tracks: Mapping[str, Track]) -> tuple[XY, XY, f
     """Where it joins a line that is placed, or where one that is placed joins it; None where neither is."""
     if line.joins is not None and line.joins.line in tracks:
         parent = tracks[line.joins.line]
-        own_end = _lower_end(line)
+        own_end = lower_end(line)
         side = _side(job.line(line.joins.line), line.joins.station_ft)
         up = _upstream(parent, job.line(line.joins.line), line.joins.station_ft)
         ahead = up if side == "" else _turned(up, "right" if side == "left" else "left")
@@ -87,7 +88,7 @@ def _start(line: Line, job: Job, tracks: Mapping[str, Track]) -> tuple[XY, XY, f
         return parent.at(line.joins.station_ft), grows, own_end
     for other in job.lines:
         if other.joins is not None and other.joins.line == line.name and other.name in tracks:
-            track, end = tracks[other.name], _lower_end(other)
+            track, end = tracks[other.name], lower_end(other)
             up = _upstream(track, other, end)
             grows = up if line.downstream < 0 else (-up[0], -up[1])
             return track.at(end), grows, other.joins.station_ft
@@ -98,14 +99,9 @@ def _joined(track: Track, line: Line, tracks: Mapping[str, Track]) -> Track:
     """A line whose own tapes moved it off the line it joins is stretched back to the joint at its lower end."""
     if line.joins is None or line.joins.line not in tracks or not track.taped:
         return track
-    at, end = tracks[line.joins.line].at(line.joins.station_ft), _lower_end(line)
+    at, end = tracks[line.joins.line].at(line.joins.station_ft), lower_end(line)
     inside = tuple(c for c in track.corners if abs(c[0] - end) > 1e-6)
     return Track(track.line, tuple(sorted([*inside, (end, at)])), track.taped, track.known)
-
-
-def _lower_end(line: Line) -> float:
-    extent = Profile(line).extent
-    return extent.to_ft if line.downstream > 0 else extent.from_ft
 
 
 def _upstream(track: Track, line: Line, station_ft: float) -> XY:

@@ -114,11 +114,12 @@ def tree_of(root: Line, job: Job, diagnosis: Diagnosis, tables: Tables) -> Tree:
     profile, outdoors = Profile(root), _outdoors(root)
     low = profile.lot_line_ft if outdoors else profile.slab_edge_ft
     grown = _Grown(job, diagnosis, tables)
-    grown.line(root, _lower_end(root) if low is None else low, "yard" if outdoors else "main", cuts=True)
+    grown.line(root, lower_end(root) if low is None else low, "yard" if outdoors else "main", cuts=True)
     return Tree(root.name, tuple(grown.sections), tuple(grown.cuts), outdoors)
 
 
-def _lower_end(line: Line) -> float:
+def lower_end(line: Line) -> float:
+    """Return the station, ft, of the end the drain flows to."""
     extent = Profile(line).extent
     return extent.to_ft if line.downstream > 0 else extent.from_ft
 
@@ -171,9 +172,9 @@ class _Grown:
             here = len(self.sections)
             self.sections.append(_side_drain(branch, main, own, name, self.job, self.diagnosis, self.tables))
             if own and ways_and_ends(own):
-                self.cuts.append(Cut(own.name, _lower_end(own), frozenset({here})))
+                self.cuts.append(Cut(own.name, lower_end(own), frozenset({here})))
             return
-        self.line(own, _lower_end(own), name, cuts=bool(ways_and_ends(own)))
+        self.line(own, lower_end(own), name, cuts=bool(ways_and_ends(own)))
 
 
 def _piece(

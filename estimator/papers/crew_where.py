@@ -3,7 +3,7 @@
 from estimator.model.work import Repair, Takeoff
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
-from estimator.quote.lengths import on_paper, to_the_step
+from estimator.quote.where import on_paper, to_the_step
 from estimator.wording.numbers import feet, inches
 from estimator.wording.plain import LEGS, LINES, in_plain_words
 

@@ -3,11 +3,10 @@
 from datetime import date
 
 from estimator.model.job import Job
-from estimator.model.say import Say
-from estimator.onsite.sheet import Block, SiteSheet, Words
+from estimator.onsite.sheet import Block, SiteSheet
 from estimator.papers.page import Page
 from estimator.sheets.book import Book, Cell
-from estimator.wording.say import capital, plain_words, say, speaker
+from estimator.wording.say import capital, in_language, say, speaker
 
 WIDTH, ACCENT = 90.0, "1F4E79"
 LONGEST = 34
@@ -44,7 +43,7 @@ def _widths(sheet: SiteSheet, language: str) -> tuple[float, ...]:
     for block in tables:
         for row in (block.heads, *block.rows):
             for n, word in enumerate(row):
-                wanted[n] = max(wanted[n], min(LONGEST, len(_word(word, language)) + 2.0))
+                wanted[n] = max(wanted[n], min(LONGEST, len(in_language(word, language)) + 2.0))
     factor = max(1.0, WIDTH / sum(wanted))
     return tuple(w * factor for w in wanted)
 
@@ -61,8 +60,6 @@ def _block(page: Page, block: Block, language: str) -> None:
         keep=True,
     )
     for row in block.rows:
-        page.table_row(*(Cell(_word(w, language), "cell", last if n == len(row) - 1 else 1) for n, w in enumerate(row)))
-
-
-def _word(word: Words, language: str) -> str:
-    return say(word, language) if isinstance(word, Say) else plain_words(word, language)
+        page.table_row(
+            *(Cell(in_language(w, language), "cell", last if n == len(row) - 1 else 1) for n, w in enumerate(row))
+        )

@@ -26,7 +26,7 @@ from estimator.pricing.parts import Sold, parts_of_sold
 from estimator.pricing.prepared import of_parts
 from estimator.pricing.shares import cost_lines
 from estimator.pricing.tax import bought_for, charged_tax, taxed_in_their_own_way
-from estimator.tables.price_shares import kept
+from estimator.tables.price_shares import firm_share
 from estimator.tables.rows import AddOnRow, PlaceRow, PriceClass, WorkItem
 from estimator.tables.tables import Tables
 
@@ -51,7 +51,7 @@ def priced(
     spent = figures.costs
     rows = class_rows(tuple(spent), tables)
     prices = class_prices(spent, rows, ZERO)
-    before = cents(sum(prices.values(), ZERO) / kept(tables))
+    before = cents(sum(prices.values(), ZERO) / firm_share(tables))
     amount = up_to(before, house_rules(tables).price_step) if by_hand is None else by_hand
     made = AddOn(
         code=row.code,
@@ -67,7 +67,7 @@ def priced(
         costs=cost_lines(figures, tables, place, ZERO),
         steps=_steps(spent, prices, rows, before, amount),
     )
-    return taxed(made, prices, spent, tables, place), floor_price(spent, rows, kept(tables))
+    return taxed(made, prices, spent, tables, place), floor_price(spent, rows, firm_share(tables))
 
 
 def _steps(

@@ -28,7 +28,7 @@ from estimator.pricing.shares import Laid, cost_lines, laid_on, loads_of
 from estimator.pricing.steps import build_up
 from estimator.pricing.tax import bought_for, charged_tax, not_answered, taxed_in_their_own_way
 from estimator.schedule import schedule_of
-from estimator.tables.price_shares import kept, shares_of_price
+from estimator.tables.price_shares import firm_share, shares_of_price
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
@@ -103,7 +103,7 @@ def _priced(
     net = work + sum((line.amount for line in off), Decimal(0))
     leaves = shares_of_price(net, tables)
     spent = sale.spent + sum((share.amount for share in leaves), Decimal(0))
-    floor = floor_price(sale.costs, sale.rows, kept(tables))
+    floor = floor_price(sale.costs, sale.rows, firm_share(tables))
     settled = sum((f.cost_share for f in fixed), Decimal(0))  # at what an allowance costs: no work is paid from it
     guard_floor(net - sale.fixed, spent - settled, floor, discounts, overrides)
     own_way = taxed_in_their_own_way(lines, place, tables)
@@ -116,7 +116,7 @@ def _priced(
         tasks=cost.tasks,
         crews=cost.crews,
         costs=cost.lines,
-        steps=build_up(cost.lines, sale, work, net, tax, kept(tables)),
+        steps=build_up(cost.lines, sale, work, net, tax, firm_share(tables)),
         lines=(*lines, *off),
         direct=sale.costs.get("own", Decimal(0)),
         contingency_percent=sale.contingency,

@@ -10,7 +10,7 @@ from estimator.model.say import Say
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.problems import MARGIN_TOO_HIGH, NO_METHOD, UNKNOWN_ROW, at, stop
-from estimator.tables.price_shares import kept
+from estimator.tables.price_shares import firm_share
 from estimator.tables.rows import PriceClass
 from estimator.tables.tables import Tables
 
@@ -92,7 +92,7 @@ class ByClass(Frozen, kw_only=True):
 
     def before(self, adjustment: Decimal, fixed: Decimal, tables: Tables) -> Decimal:
         """Before rounding: all of it with what minimum charges add (`adjustment`) and allowances (`fixed`) ÷ the share that stays."""
-        return cents(self._brings(adjustment, fixed) / kept(tables))
+        return cents(self._brings(adjustment, fixed) / firm_share(tables))
 
     def carry(self, adjustment: Decimal, fixed: Decimal, tables: Tables) -> Decimal:
         """Own work × this carries what leaves with the whole price, such as a commission; 1 where nothing does."""

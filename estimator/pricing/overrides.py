@@ -13,7 +13,7 @@ from estimator.model.say import Say
 from estimator.model.wanted import Override
 from estimator.model.work import Quantity, Takeoff
 from estimator.pricing.problems import BAD_OVERRIDE, OVERRIDE_UNIT
-from estimator.tables.nearest_words import near
+from estimator.tables.cell_problems import near
 from estimator.tables.tables import Tables
 
 

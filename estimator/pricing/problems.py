@@ -1,7 +1,7 @@
 """What can stop a price: every problem of pricing, declared once, with what to write instead."""
 
 from estimator.model.problem import CannotGoOn, Place, Problem, error, kinds_in, warning
-from estimator.tables.rows import Kept
+from estimator.tables.rows import TableRow
 
 UNKNOWN_ROW = error(
     "pricing/unknown-row",
@@ -103,12 +103,12 @@ PRICE_TOO_LOW = error(
 PROBLEMS = kinds_in(globals())
 
 
-def at(table: str, row: Kept, column: str) -> Place:
+def at(table: str, row: TableRow, column: str) -> Place:
     """The cell of a table a problem points to."""
     return Place(table=table, cell=row.cell(column))
 
 
-def cell(table: str, row: Kept, column: str) -> str:
+def cell(table: str, row: TableRow, column: str) -> str:
     """The same as one text, for the trail of a cost: as the first sheet of a workbook names it, or as a file and its row.
 
     >>> from estimator.tables.rows_of_hours import Role

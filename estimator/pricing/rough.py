@@ -17,7 +17,7 @@ from estimator.pricing.markup import class_rows, contingency_percent
 from estimator.pricing.prepared import Prepared, prepared, taxed_in_their_own_way
 from estimator.pricing.spread_on import Owner, Shares, shares
 from estimator.pricing.tax import class_rate
-from estimator.tables.price_shares import kept
+from estimator.tables.price_shares import firm_share
 from estimator.tables.rows import PlaceRow, TaxClass
 from estimator.tables.tables import Tables
 
@@ -60,7 +60,7 @@ def _sold(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -
     scope = prepared(takeoffs, tables, place)
     bits = _bits(scope, tables, place)
     rows = class_rows(tuple(dict.fromkeys(b.price_class for b in bits)), tables)
-    contingency, stays = float(contingency_percent(takeoffs, tables)) / 100, float(kept(tables))
+    contingency, stays = float(contingency_percent(takeoffs, tables)) / 100, float(firm_share(tables))
     factor = {
         name: (1 + contingency * row.contingency) / (1 - float(row.margin_percent) / 100) / stays
         for name, row in rows.items()

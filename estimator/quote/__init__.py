@@ -5,11 +5,10 @@ from typing import TYPE_CHECKING
 from estimator.model.on_demand import on_demand
 
 if TYPE_CHECKING:
-    from estimator.quote.build import build_quote
-    from estimator.quote.chosen import Chosen
+    from estimator.quote.build import build_quote, build_report
+    from estimator.quote.recommend import Chosen
     from estimator.quote.refuse import PROBLEMS
-    from estimator.quote.report import build_report
 
 __all__ = ["PROBLEMS", "Chosen", "build_quote", "build_report"]
-HOMES = {"PROBLEMS": "refuse", "Chosen": "chosen", "build_quote": "build", "build_report": "report"}
+HOMES = {"PROBLEMS": "refuse", "Chosen": "recommend", "build_quote": "build", "build_report": "build"}
 __getattr__ = on_demand(__name__, HOMES)

@@ -1,25 +1,23 @@
 """Step 6: chosen scopes with their prices in, the Quote out, or CannotGoOn with the reasons why none may be sent."""
 
-from collections.abc import Container, Sequence
+from collections.abc import Container, Iterable, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
 from estimator.model.job import Job
-from estimator.model.judgement import Diagnosis, Need, Verdict
+from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.offer import Firm, Option, Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import FromTable, Say
 from estimator.model.work import LETTERS as LETTERS
-from estimator.model.work import all_repairs
-from estimator.quote import findings, terms, urgency
-from estimator.quote.chosen import Chosen
-from estimator.quote.facts import facts
+from estimator.model.work import Scope, all_repairs
+from estimator.quote import findings, terms, urgency, where
 from estimator.quote.option import option
-from estimator.quote.recommend import is_visit
-from estimator.quote.refuse import reasons
+from estimator.quote.recommend import Chosen, is_visit
+from estimator.quote.refuse import NOTHING_TO_OFFER, facts, not_known_to_be_clean, reasons
 from estimator.quote.titles import told_apart
-from estimator.quote.unanswered import incomplete, never_done
 from estimator.tables.tables import Tables
+from estimator.wording.plain import FINDINGS, in_plain_words
 from estimator.works.methods import known
 
 
@@ -116,3 +114,62 @@ def place_name(job: Job, tables: Tables) -> str:
 def _cancel(job: Job, tables: Tables) -> int | None:
     place = tables.known_place(job.house.jurisdiction)
     return place.cancel_business_days if place else None
+
+
+AGAINST = (Effect.BLOCKS, Effect.DOES_NOT_FIX)
+NO_WAY = Say.of("No repair method is open there with today's notes.")
+
+
+def never_done(scopes: Sequence[Scope]) -> tuple[Need, ...]:
+    """Needs that must be repaired and that every scope leaves as they are."""
+    left = [{n.id for n in scope.leaves} for scope in scopes]
+    return tuple(n for n in scopes[0].leaves if n.must and all(n.id in ids for ids in left)) if scopes else ()
+
+
+def incomplete(job: Job, scope: Scope, unanswered: Iterable[Need], blocked: Sequence[Verdict]) -> tuple[Say, ...]:
+    """What this scope leaves although it must be repaired, and what speaks against doing it."""
+    return tuple(_said(job, need, blocked) for need in unanswered if need in scope.leaves)
+
+
+def _a_run(method: str) -> bool:
+    """It renews a run: what stands against it says more than why a spot is too little."""
+    record = known(method)
+    return record is not None and record.renews and record.kind in ("replace", "line", "go around")
+
+
+def _said(job: Job, need: Need, blocked: Sequence[Verdict]) -> Say:
+    there = [v for v in blocked if v.line == need.line and v.stretch.touches(need.stretch) and not v.overruled]
+    why = sorted(
+        (v for v in there if v.effect in AGAINST), key=lambda v: (not _a_run(v.method), AGAINST.index(v.effect))
+    )
+    return Say.of(
+        "Not complete: {what}, {place}, also needs repair and is not in this price. {why}",
+        what=tuple(in_plain_words(FINDINGS, kind) for kind in need.kinds),
+        place=where.place(job.line(need.line), need.stretch),
+        why=why[0].homeowner if why else NO_WAY,
+    )
+
+
+def build_report(
+    job: Job, diagnosis: Diagnosis, tables: Tables, day: date, revision: int = 1, blocked: Sequence[Verdict] = ()
+) -> Quote:
+    """What was filmed, found and tested, in words, with the firm's head, and why nothing is offered.
+
+    Errors: CannotGoOn as for a quote: a lapsed licence, an invented place for a real job; never for want of options.
+    """
+    problems = tuple(p for p in reasons(job, 0, tables, day) if p.code != NOTHING_TO_OFFER.code)
+    problems += () if diagnosis.needs else not_known_to_be_clean(job)
+    if problems:
+        raise CannotGoOn(*problems)
+    needs = [need for need in diagnosis.needs if need.must] or list(diagnosis.needs)
+    return Quote(
+        job=job, diagnosis=diagnosis, place=place_name(job, tables), firm=firm(tables), revision=revision, day=day,
+        options=(), blocked=not_offered(blocked, (), tables),
+        priced_on=tables.day if tables.day < day else None,
+        valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),
+        seen=findings.seen(job), not_seen=(*findings.not_seen(job), *findings.hidden(job, diagnosis)),
+        found=findings.found(job, diagnosis), tests=findings.tests(diagnosis),
+        notices=terms.notices(tables, facts(job, ())), tables_fingerprint=tables.fingerprint,
+        urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs, job),
+        tests_compared=diagnosis.tests_compared, lift_steps=tuple(step.text for step in diagnosis.lift_steps),
+    )  # fmt: skip

@@ -12,9 +12,9 @@ from estimator.model.offer import Option
 from estimator.model.price import Price
 from estimator.model.say import FromTable, Say
 from estimator.model.work import JOB, Repair, Takeoff, all_repairs
-from estimator.quote import stays, terms
-from estimator.quote.chosen import Chosen
-from estimator.quote.facts import facts
+from estimator.quote import pipe_remaining, terms
+from estimator.quote.recommend import Chosen
+from estimator.quote.refuse import facts
 from estimator.quote.titles import title, under_title
 from estimator.tables.rows import MethodRow, PlaceRow
 from estimator.tables.tables import Tables
@@ -43,7 +43,7 @@ def option(
     methods = by_weight(chosen, repairs, tables)
     used, known = {m.method for m in methods} | {JOB}, facts(job, chosen.takeoffs)
     because = (*lacks, *not_fixed_because(job, diagnosis, repairs, chosen.takeoffs))
-    promise, promise_text = stays.water_test(chosen.scope, chosen.takeoffs, chosen.old_pipe_left_ft)
+    promise, promise_text = pipe_remaining.water_test(chosen.scope, chosen.takeoffs, chosen.old_pipe_left_ft)
     place = tables.known_place(job.house.jurisdiction)
     low, high = life(methods)
     extras = terms.extras(tables, used, known, chosen.margins)
@@ -51,8 +51,8 @@ def option(
         letter=letter, title=title(methods), under_title=under_title(methods), name=chosen.name,
         scope=chosen.scope, takeoffs=chosen.takeoffs, price=lettered(chosen.price, letter),
         days_on_site=chosen.days_on_site, days_without_drains=chosen.days_without_drains,
-        floors_opened=stays.floors_opened(job, chosen.takeoffs), floor_sf=chosen.floor_sf, yard_sf=chosen.yard_sf,
-        old_pipe_left_ft=chosen.old_pipe_left_ft, stays_old=stays.stays_old(job, chosen.scope, chosen.takeoffs),
+        floors_opened=pipe_remaining.floors_opened(job, chosen.takeoffs), floor_sf=chosen.floor_sf, yard_sf=chosen.yard_sf,
+        old_pipe_left_ft=chosen.old_pipe_left_ft, stays_old=pipe_remaining.pipe_left(job, chosen.scope, chosen.takeoffs),
         water_test=promise, water_test_text=promise_text, life_low=low, life_high=high,
         warranty_en="\n".join(dict.fromkeys(m.warranty_en for m in methods)),
         warranty_es="\n".join(dict.fromkeys(m.warranty_es for m in methods)),
@@ -61,7 +61,7 @@ def option(
         to_others=terms.to_others(tables, used, known, chosen.floor_sf, job.house.floor_price_sf),
         payments=chosen.payments, add_ons=chosen.add_ons, basis=chosen.basis,
         needs_papers=needs_papers(chosen.takeoffs, place), fixed=not because, not_fixed_because=because,
-        does=stays.does(job, chosen.scope, chosen.takeoffs),
+        does=pipe_remaining.work_lines(job, chosen.scope, chosen.takeoffs),
         cautions=cautions(repairs, chosen.takeoffs), assumptions=assumptions(chosen.takeoffs),
     )  # fmt: skip
     return replace(made, work_key=work_of(made, job))

@@ -1,12 +1,18 @@
 """A quote in, the option we recommend and what each option does to each defect out."""
 
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
 from typing import Literal
 
+from estimator.model.add_on import AddOn
+from estimator.model.basis import Basis
 from estimator.model.found import Found
 from estimator.model.line import CLEANABLE
-from estimator.model.offer import Option, Quote
+from estimator.model.offer import Margin, Option, Payment, Quote
+from estimator.model.price import Price
 from estimator.model.stretch import missing
-from estimator.model.work import all_repairs
+from estimator.model.work import Scope, Takeoff, all_repairs
 from estimator.model.works import Burst, Laid, Left, Lined
 from estimator.works.methods import prepares, record_of
 
@@ -109,3 +115,29 @@ def recommended(quote: Quote) -> Option | None:
 def _named(quote: Quote) -> Option | None:
     wanted = quote.job.wishes.recommend.strip().casefold()
     return next((o for o in quote.options if wanted and wanted in (o.letter.casefold(), o.name.casefold())), None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chosen:
+    """One option before it has words.
+
+    `days_*` are working days, halves allowed; `floor_sf`, `yard_sf` what is opened; `old_pipe_left_ft` the length of the
+    lines with needs that is neither replaced nor lined, and what was not filmed. `payments` are the milestones,
+    summing to the price's total. `margins`, by the code of an extra, are what one more of it adds to this price. `name` is the estimator's own name for the option, if he gave
+    one; `basis` is what the price rests on; `waits_for_visit` says that a visit would settle what keeps it from being firm.
+    """
+
+    scope: Scope
+    takeoffs: tuple[Takeoff, ...]
+    price: Price
+    days_on_site: Decimal
+    days_without_drains: Decimal
+    floor_sf: float = 0.0
+    yard_sf: float = 0.0
+    old_pipe_left_ft: float = 0.0
+    payments: tuple[Payment, ...] = ()
+    name: str = ""
+    basis: Basis = Basis()
+    waits_for_visit: bool = False
+    add_ons: tuple[AddOn, ...] = ()
+    margins: Mapping[str, Margin] = field(default_factory=dict, hash=False)

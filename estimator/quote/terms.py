@@ -5,7 +5,7 @@ from decimal import ROUND_CEILING, Decimal
 
 from estimator.model.money import CENT, cents, exact, to_step
 from estimator.model.offer import Extra, Margin, Term, ToOthers
-from estimator.quote.facts import holds
+from estimator.quote.refuse import holds
 from estimator.tables.rows import ExtraRow, PlaceRow, TermRow
 from estimator.tables.tables import Tables
 

@@ -10,7 +10,7 @@ from estimator.model.line import Line
 from estimator.model.offer import Option
 from estimator.model.say import Feet, FromTable, Say
 from estimator.model.work import all_repairs
-from estimator.quote.lengths import on_paper
+from estimator.quote.where import on_paper
 from estimator.tables.rows import MethodRow
 from estimator.wording.plain import LINES, in_plain_words
 from estimator.works.methods import known, record_of

@@ -1,12 +1,15 @@
 """A stretch of a line in, where that is in the house out, in words."""
 
+from collections.abc import Iterable
+from math import floor
+
 from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
-from estimator.model.stretch import Stretch
+from estimator.model.stretch import Stretch, missing
 from estimator.model.tool_reach import passed
 from estimator.model.work import Repair
-from estimator.quote.lengths import on_paper, to_the_step
+from estimator.wording.numbers import INCHES_IN_FT, SHOW_INCHES_BELOW_FT
 from estimator.wording.places import OVER, PLACES, THE_ROOMS
 from estimator.wording.plain import LINES, ZONES, in_plain_words
 from estimator.works.methods import record_of
@@ -85,3 +88,37 @@ def counted_from(line: Line) -> Say:
         return Say.of("the outside wall")
     known = PLACES.get(line.passes[0].access) if line.passes and line.passes[0].start_ft == 0 else None
     return known or Say.of("where the camera went in")
+
+
+LONG_LINE_STEP_FT, SHORT_LINE_STEP_FT = 0.5, 1 / INCHES_IN_FT
+
+
+def on_paper(line: Line, length_ft: float) -> float:
+    """To the half foot on a line so long that its own length is told so, to the inch on a short one; never nothing."""
+    step = _step(line)
+    return max(1, int(length_ft / step + 0.5)) * step
+
+
+def to_the_step(line: Line, station_ft: float) -> float:
+    """Return a station to the step in which the line's lengths are told, ft."""
+    step = _step(line)
+    return floor(station_ft / step + 0.5) * step
+
+
+def _step(line: Line) -> float:
+    long = Profile(line).extent.length_ft >= SHOW_INCHES_BELOW_FT
+    return LONG_LINE_STEP_FT if long else SHORT_LINE_STEP_FT
+
+
+def old_on_paper(line: Line, renewed: Iterable[Stretch]) -> float:
+    """What the renewed stretches leave of the line; 0 where that is less than a step of its length."""
+    whole, parts = Profile(line).extent, list(renewed)
+    if not any(part.length_ft for part in missing(whole, parts)):
+        return 0.0
+    covered, before = 0.0, list[Stretch]()
+    for part in parts:
+        fresh = sum(piece.length_ft for piece in missing(part, before) if whole.touches(piece))
+        covered += on_paper(line, fresh) if fresh else 0.0
+        before.append(part)
+        whole = whole.union(part)
+    return max(0.0, on_paper(line, whole.length_ft) - covered)

@@ -12,7 +12,7 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import chained
 from estimator.pricing.cancellation import cancel_until
 from estimator.records.lock import locked
-from estimator.records.note import day_of, read_note, write_once
+from estimator.records.note import day_of, in_plain_words, read_note, write_once
 from estimator.records.problems import (
     ACCEPTED_TOO_EARLY,
     ACCEPTED_TOO_LATE,
@@ -23,7 +23,6 @@ from estimator.records.problems import (
     QUOTED_TOO_EARLY,
 )
 from estimator.records.recorded_text import sentence
-from estimator.records.refusals import in_plain_words
 from estimator.records.revisions import Revision, revisions
 
 

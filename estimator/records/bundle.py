@@ -14,9 +14,9 @@ from estimator.papers.office import office, workings
 from estimator.papers.reports import inspection_report, water_test_report
 from estimator.papers.stop_notice import lines_in_the_bore, stop_notice
 from estimator.pipeline.costing import with_job_settings
-from estimator.records.names import INTERNAL, TO_SEND, stem
 from estimator.records.problems import CANNOT_HOLD
 from estimator.records.record import Inputs
+from estimator.records.revisions import INTERNAL, TO_SEND, stem
 from estimator.sheets.book import Book
 from estimator.sheets.write import write
 
@@ -91,15 +91,19 @@ def _each(quote: Quote, inputs: Inputs) -> Iterator[tuple[str, str, bytes]]:
 
     for paper in SENT:
         for language in inputs.languages if paper.when(quote) else ():
-            yield TO_SEND, f"{called(paper.name(language))}.xlsx", _held(paper.make(quote, language, inputs), inputs)
+            yield (
+                TO_SEND,
+                f"{called(paper.name(language))}.xlsx",
+                _workbook(paper.make(quote, language, inputs), inputs),
+            )
     yield TO_SEND, f"{called('Message')}.txt", _messages(quote, inputs).encode("utf-8")
     for kind, make in INSIDE if quote.options else ():
-        yield INTERNAL, f"{called(kind)}.xlsx", _held(make(quote, inputs), inputs)
+        yield INTERNAL, f"{called(kind)}.xlsx", _workbook(make(quote, inputs), inputs)
     for name, data in inputs.pictures.items():
         yield INTERNAL, f"pictures/{name}", data
 
 
-def _held(book: Book, inputs: Inputs) -> bytes:
+def _workbook(book: Book, inputs: Inputs) -> bytes:
     try:
         return write(book)
     except ValueError as error:

@@ -10,7 +10,7 @@ from estimator.model.offer import Option
 from estimator.model.say import Say, Typed
 from estimator.records.change_source import moved, rules_of
 from estimator.records.record import Record
-from estimator.records.same_option import Doing, names, recorded
+from estimator.records.same_option import OptionWork, names, recorded
 from estimator.tables.changes import changes as table_changes
 from estimator.tables.tables import Tables
 
@@ -87,7 +87,7 @@ def totals(record: Record, names: Iterable[str]) -> dict[str, Decimal]:
     return {name: Decimal(o["price"]["total"]) for name, o in zip(names, options, strict=True)}
 
 
-def does(record: Record) -> tuple[Doing, ...]:
+def does(record: Record) -> tuple[OptionWork, ...]:
     """What each option of a record does."""
     return tuple(recorded(option) for option in record.data["quote"]["options"])
 
@@ -156,7 +156,7 @@ def _findings(old: Record, new: Record) -> Iterator[Change]:
 
     def found(record: Record) -> dict[str, str]:
         return {
-            f"{line['name']} {f['stretch']['from_ft']:.1f} ft, {f['kind']}": _written(f["origin"]["text"])
+            f"{line['name']} {f['stretch']['from_ft']:.1f} ft, {f['kind']}": without_remark(f["origin"]["text"])
             for line in record.data["quote"]["job"]["lines"]
             for f in line["findings"]
         }
@@ -164,7 +164,8 @@ def _findings(old: Record, new: Record) -> Iterator[Change]:
     return _moved("finding", found(old), found(new))
 
 
-def _written(text: str) -> str:
+def without_remark(text: str) -> str:
+    """Return what a log line says before its `;`."""
     return " ".join(text.split(";")[0].split())
 
 

@@ -10,9 +10,8 @@ from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.records.accepted import accepted
 from estimator.records.lock import locked
-from estimator.records.note import day_of, read_note, write_once
+from estimator.records.note import day_of, in_plain_words, read_note, write_once
 from estimator.records.problems import ALREADY_DONE, DONE_TOO_EARLY, DONE_WHILE_CANCELLABLE, NOT_ACCEPTED
-from estimator.records.refusals import in_plain_words
 from estimator.records.revisions import revisions
 
 

@@ -15,13 +15,12 @@ from estimator.model.frozen import Frozen
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Say
-from estimator.records.checksum import sealed
 from estimator.records.lock import locked
-from estimator.records.names import INTERNAL, stem
+from estimator.records.note import in_plain_words
 from estimator.records.problems import CANNOT_WRITE, NEWEST_DAMAGED
 from estimator.records.record import Inputs, content, made
-from estimator.records.refusals import in_plain_words
-from estimator.records.revisions import Revision, newest
+from estimator.records.recorded_text import sealed
+from estimator.records.revisions import INTERNAL, Revision, newest, stem
 
 TRIES = 5
 

@@ -12,16 +12,15 @@ from typing import Any
 from msgspec import field
 
 import estimator
-from estimator.disk.read import read_bytes
+from estimator.disk.whole import read_bytes
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.model.wanted import PastVisit
-from estimator.records.checksum import ChangedSince, unsealed
-from estimator.records.plain import dumped, plain
 from estimator.records.problems import CHANGED_SINCE, DAMAGED
+from estimator.records.recorded_text import ChangedSince, dumped, plain, unsealed
 from estimator.records.summary import NAME, chosen_in, summary
 from estimator.tables.data import from_data, to_data
 from estimator.tables.tables import Tables

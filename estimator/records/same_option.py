@@ -15,7 +15,7 @@ Piece = tuple[float, float, str]
 """From and to (stations, ft), and from where a tunnel is begun."""
 
 
-class Doing(Frozen):
+class OptionWork(Frozen):
     """What an option does: every way with its pieces of pipe. `title` has no length in it."""
 
     letter: str
@@ -32,13 +32,13 @@ class Doing(Frozen):
         return frozenset(way for way in self.ways if way[0] in wanted)
 
 
-def doing(option: Option) -> Doing:
+def work_of(option: Option) -> OptionWork:
     """Of an option that is no record yet."""
     pieces = [
         ((r.line, r.method, r.reroute), (r.stretch.from_ft, r.stretch.to_ft, r.entry))
         for r in _every(option.scope.repairs)
     ]
-    return Doing(option.letter, option.name, option.name or str(_bare(option.title)), _gathered(pieces))
+    return OptionWork(option.letter, option.name, option.name or str(_bare(option.title)), _gathered(pieces))
 
 
 def _every(repairs: Iterable[Repair]) -> Iterable[Repair]:
@@ -54,7 +54,7 @@ def _bare(title: Say) -> Say:
 TOLD_APART = "{title} ({what})"
 
 
-def recorded(option: Mapping[str, Any]) -> Doing:
+def recorded(option: Mapping[str, Any]) -> OptionWork:
     """The same of an option as a record keeps it."""
     from estimator.records.recorded_text import sentence
 
@@ -64,7 +64,7 @@ def recorded(option: Mapping[str, Any]) -> Doing:
         ((r["line"], r["method"], r["reroute"]), (r["stretch"]["from_ft"], r["stretch"]["to_ft"], r["entry"]))
         for r in _all(option["scope"]["repairs"])
     ]
-    return Doing(option["letter"], option["name"], option["name"] or str(sentence(bare)), _gathered(pieces))
+    return OptionWork(option["letter"], option["name"], option["name"] or str(sentence(bare)), _gathered(pieces))
 
 
 def _all(repairs: Iterable[Mapping[str, Any]]) -> Iterable[Mapping[str, Any]]:
@@ -81,7 +81,7 @@ def _gathered(pieces: Iterable[tuple[Way, Piece]]) -> dict[Way, tuple[Piece, ...
 Rank = tuple[int, int, float, bool]
 
 
-def rank(was: Doing, now: Doing) -> Rank | None:
+def rank(was: OptionWork, now: OptionWork) -> Rank | None:
     """How surely `now` is what `was` has become; the least is the surest, None: it does something else.
 
     First its name, then its ways on every line, then its ways on the lines it had, others added or gone; of several alike
@@ -93,7 +93,7 @@ def rank(was: Doing, now: Doing) -> Rank | None:
     return sure, _entries(was) != _entries(now), _apart_ft(was, now), was.letter != now.letter
 
 
-def _sure(was: Doing, now: Doing) -> int | None:
+def _sure(was: OptionWork, now: OptionWork) -> int | None:
     if was.name and was.name == now.name:
         return 0
     if was.ways.keys() == now.ways.keys():
@@ -103,11 +103,11 @@ def _sure(was: Doing, now: Doing) -> int | None:
     return 2 if kept else None
 
 
-def _entries(does: Doing) -> frozenset[tuple[Way, str]]:
+def _entries(does: OptionWork) -> frozenset[tuple[Way, str]]:
     return frozenset((way, entry) for way, pieces in does.ways.items() for _, _, entry in pieces)
 
 
-def _apart_ft(was: Doing, now: Doing) -> float:
+def _apart_ft(was: OptionWork, now: OptionWork) -> float:
     """How far the ends of the pipe of each way moved, and how much more or less of it there is, ft."""
     return sum(_moved_ft(was.ways.get(way, ()), now.ways.get(way, ())) for way in dict.fromkeys([*was.ways, *now.ways]))
 
@@ -124,13 +124,13 @@ def _length_ft(pieces: Sequence[Piece]) -> float:
     return sum(to - start for start, to, _ in pieces)
 
 
-def same(was: Doing, offered: Sequence[Doing]) -> int | None:
+def same(was: OptionWork, offered: Sequence[OptionWork]) -> int | None:
     """Where among those offered the one stands that does the same; None where none does."""
     ranks = [(r, i) for i, now in enumerate(offered) if (r := rank(was, now)) is not None]
     return min(ranks)[1] if ranks else None
 
 
-def paired(old: Sequence[Doing], new: Sequence[Doing]) -> dict[int, int]:
+def paired(old: Sequence[OptionWork], new: Sequence[OptionWork]) -> dict[int, int]:
     """Each old option with the new one that does the same, the surest first; no option stands in two pairs."""
     ranks = sorted((r, i, j) for i, was in enumerate(old) for j, now in enumerate(new) if (r := rank(was, now)))
     found: dict[int, int] = {}
@@ -140,7 +140,7 @@ def paired(old: Sequence[Doing], new: Sequence[Doing]) -> dict[int, int]:
     return found
 
 
-def names(old: Sequence[Doing], new: Sequence[Doing]) -> tuple[list[str], list[str]]:
+def names(old: Sequence[OptionWork], new: Sequence[OptionWork]) -> tuple[list[str], list[str]]:
     """The options of both by letter and short title; those that do the same have one name, with both letters where they differ.
 
     >>> dig, line = {("main", "trench", ""): ()}, {("main", "reline", ""): ()}
@@ -154,14 +154,14 @@ def names(old: Sequence[Doing], new: Sequence[Doing]) -> tuple[list[str], list[s
     return before, [back[j] if j in back else next(others) for j in range(len(new))]
 
 
-def like(options: Sequence[Doing], known: Sequence[tuple[str, Doing]]) -> list[str]:
+def like(options: Sequence[OptionWork], known: Sequence[tuple[str, OptionWork]]) -> list[str]:
     """Names for the options of a third quote: those of the known ones that do the same."""
     back = {j: known[i][0] for i, j in paired([does for _, does in known], options).items()}
     others = iter(_unlike([_named(o, o) for j, o in enumerate(options) if j not in back], [name for name, _ in known]))
     return [back[j] if j in back else next(others) for j in range(len(options))]
 
 
-def _named(was: Doing, now: Doing) -> str:
+def _named(was: OptionWork, now: OptionWork) -> str:
     letters = was.letter if was.letter == now.letter else f"{was.letter} → {now.letter}"
     return f"{letters}: {was.title}"
 

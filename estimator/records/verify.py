@@ -5,15 +5,14 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-from estimator.disk.read import read_bytes
+from estimator.disk.whole import read_bytes
 from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place
-from estimator.records.names import TO_SEND
 from estimator.records.problems import NEVER_ISSUED
-from estimator.records.revisions import Revision, revisions
+from estimator.records.revisions import TO_SEND, Revision, revisions
+from estimator.sheets.cell_text import MISSING, SHOWN, Seen, cell_texts
 from estimator.sheets.filled import ToFill, to_fill
 from estimator.sheets.read import read
-from estimator.sheets.seen import MISSING, SHOWN, Seen, seen
 
 MOSTLY = 0.5  # of its sheets tell which paper it was
 
@@ -52,8 +51,8 @@ def verify(folder: Path, file: Path) -> Verified:
     for revision, path in issued:
         if hashlib.sha256(read_bytes(path)).hexdigest() == digest:
             return Verified(revision, path, same_bytes=True)
-    now = seen(file)
-    held = [(revision, path, seen(path)) for revision, path in issued]
+    now = cell_texts(file)
+    held = [(revision, path, cell_texts(path)) for revision, path in issued]
     alike = [(revision, path, sheets) for revision, path, sheets in held if _same_paper(sheets, now)]
     found = [_parted(revision, path, sheets, now) for revision, path, sheets in alike]
     if not found:

@@ -12,7 +12,7 @@ from estimator.model.paid_days import paid_steps
 from estimator.model.work import JOB
 from estimator.scopes.costing import InFigures
 from estimator.scopes.search import Answer
-from estimator.tables.price_shares import kept
+from estimator.tables.price_shares import firm_share
 from estimator.tables.rows import MethodRow
 from estimator.tables.tables import Tables
 
@@ -44,7 +44,7 @@ class Firm(Frozen, kw_only=True):
         rows = [row for row in tables.current("methods") if isinstance(row, MethodRow)]
         hidden = max((float(row.contingency_percent) for row in rows), default=0.0)
         unknown = sum(float(row.percent) for row in tables.contingencies)
-        stays = float(kept(tables))
+        stays = float(firm_share(tables))
         return cls(
             day=tables.number("crew_day_hours"),
             step=tables.number("crew_step_days"),

@@ -12,7 +12,7 @@ from estimator.model.say import Say, chained
 from estimator.model.wanted import Override, WantedOption
 from estimator.model.work import all_repairs
 from estimator.tables.against_job import against_job
-from estimator.tables.nearest_words import near, near_or_all
+from estimator.tables.cell_problems import near, near_or_all
 from estimator.works.methods import names
 
 if TYPE_CHECKING:

@@ -4,8 +4,8 @@ import io
 from typing import Any
 
 from estimator.sheets.book import Chart, Picture, Series, Sheet
+from estimator.sheets.fault import CannotWrite
 from estimator.sheets.images import cleaned, size_px
-from estimator.sheets.refused import CannotWrite
 from estimator.sheets.style import FONT
 
 KINDS: dict[str, dict[str, str]] = {

@@ -7,7 +7,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
-from estimator.disk.read import read_bytes
+from estimator.disk.whole import read_bytes
 from estimator.model.frozen import Frozen
 
 MARK = "x"

@@ -1,10 +1,11 @@
 """The bytes of a picture in, the same picture without anything that tells where, when or with what it was taken, out."""
 
+import io
 import struct
 import zlib
 
 from estimator.model.say import Say
-from estimator.sheets.refused import CannotWrite
+from estimator.sheets.fault import CannotWrite
 
 JPEG_START, JPEG_SCAN = b"\xff\xd8", 0xDA
 PNG_START = b"\x89PNG\r\n\x1a\n"
@@ -70,3 +71,34 @@ def size_px(data: bytes) -> tuple[int, int]:
             return width, height
         at += 2 + length
     raise NotAPicture(Say.of("the picture has no size"))
+
+
+LONGEST_PX = 1400  # enough for a page at 200 dots to the inch
+MOST_BYTES = 400_000
+QUALITY = 80
+
+
+def shrunk(data: bytes) -> bytes:
+    """Return the picture written anew: made smaller where it is large, and nothing in it but what is drawn.
+
+    What stands before, between or behind the picture in its file, such as a second picture with its place and time, is never
+    copied. Errors: NotAPicture.
+    """
+    from PIL import Image, ImageOps, UnidentifiedImageError
+
+    cleaned(data)  # names what is neither JPEG nor PNG, or cut short
+    out = io.BytesIO()
+    try:
+        with Image.open(io.BytesIO(data)) as opened:
+            kind = opened.format or "JPEG"
+            picture = ImageOps.exif_transpose(opened)  # a phone says which way is up in what is taken out
+            if max(size_px(data)) > LONGEST_PX or len(data) > MOST_BYTES:
+                picture.thumbnail((LONGEST_PX, LONGEST_PX))
+            picture.info.clear()
+            if kind == "PNG":
+                picture.save(out, "PNG", optimize=True)
+            else:
+                picture.convert("RGB").save(out, "JPEG", quality=QUALITY, optimize=True)
+    except (UnidentifiedImageError, Image.DecompressionBombError, OSError, ValueError, SyntaxError) as error:
+        raise NotAPicture(Say.of("the picture is damaged")) from error
+    return cleaned(out.getvalue())

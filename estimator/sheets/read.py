@@ -7,14 +7,14 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
-from estimator.disk.read import read_bytes
+from estimator.disk.whole import read_bytes
 from estimator.model.frozen import Frozen
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
 from estimator.sheets import problems as p
 from estimator.sheets.fault import Fault
 from estimator.sheets.gate import gate
-from estimator.sheets.percent import Percent
+from estimator.sheets.style import Percent
 
 CURRENCY = re.compile(r"\[\$([^\]$-]+)[\]-]|([€£¥₱₡])")
 """What a cell's number format says of the money it holds; dollars carry their own sign, or no word."""

@@ -93,3 +93,9 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "input percent": {**number, "bg_color": "#FFF6DC", "border": 1, "border_color": "#D9A400", "num_format": "0.0%"},
         "empty box": {**text, "border": 1, "border_color": "#C3CBD0"},
     }  # fmt: skip
+
+
+class Percent(float):
+    """The number as the file holds it, 0.0825; whoever reads it knows that people see a hundred times as much."""
+
+    __slots__ = ()

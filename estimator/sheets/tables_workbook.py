@@ -7,6 +7,7 @@ from datetime import date, datetime
 from typing import Any
 
 from estimator.sheets.edit_book import CoverLine, EditBook, EditColumn, EditSheet, Value
+from estimator.sheets.write import done
 
 FONT = {"font_name": "Calibri", "font_size": 10.5, "valign": "top"}
 FORMATS = {
@@ -48,11 +49,6 @@ def write_tables(book: EditBook) -> bytes:
     return out.getvalue()
 
 
-def _done(answer: object, where: str) -> None:
-    if answer:
-        raise ValueError(f"{where}: not written (answer {answer})")
-
-
 def _cover(workbook: Any, sheet: Any, lines: tuple[CoverLine, ...]) -> None:
     styles = {
         "title": {**FONT, "bold": True, "font_size": 17},
@@ -74,9 +70,9 @@ def _cover(workbook: Any, sheet: Any, lines: tuple[CoverLine, ...]) -> None:
         for c, text in enumerate(line.texts):
             if line.link and c == len(line.texts) - 1:
                 link = workbook.add_format({**styles[line.style], **fill, "font_color": "#1F5FBF", "underline": 1})
-                _done(sheet.write_url(r, c, f"internal:{line.link}", link, text), f"cover row {r + 1}")
+                done(sheet.write_url(r, c, f"internal:{line.link}", link, text), f"cover row {r + 1}")
             else:
-                _done(sheet.write_string(r, c, text, style), f"cover row {r + 1}")
+                done(sheet.write_string(r, c, text, style), f"cover row {r + 1}")
     _print(sheet)
 
 
@@ -100,13 +96,13 @@ def _sheet(workbook: Any, sheet: Any, table: EditSheet) -> None:
     locked = table.read_only
     for c, column in enumerate(table.columns):
         style = _style(workbook, column, locked)
-        _done(sheet.set_column(c, c, column.width, style), f"{table.name}, {column.header}")
-        _done(
+        done(sheet.set_column(c, c, column.width, style), f"{table.name}, {column.header}")
+        done(
             sheet.write_string(0, c, column.header, _head(workbook, column, table.tab)),
             f"{table.name}, {column.header}",
         )
         if column.note:
-            _done(
+            done(
                 sheet.write_comment(0, c, column.note, {"x_scale": 2, "y_scale": 0.8}), f"{table.name}, {column.header}"
             )
         _rule(sheet, c, column, last)
@@ -162,11 +158,11 @@ def _write(sheet: Any, r: int, c: int, value: Value, where: str) -> None:
     if value is None or value == "":
         return
     if isinstance(value, date):
-        _done(sheet.write_datetime(r, c, datetime(value.year, value.month, value.day)), where)  # noqa: DTZ001
+        done(sheet.write_datetime(r, c, datetime(value.year, value.month, value.day)), where)  # noqa: DTZ001
     elif isinstance(value, str):
-        _done(sheet.write_string(r, c, value), where)
+        done(sheet.write_string(r, c, value), where)
     else:
-        _done(sheet.write_number(r, c, value), where)
+        done(sheet.write_number(r, c, value), where)
 
 
 def _computed(sheet: Any, c: int, column: EditColumn, style: Any, last: int) -> None:
@@ -174,7 +170,7 @@ def _computed(sheet: Any, c: int, column: EditColumn, style: Any, last: int) -> 
     for r in range(1, last + 1):
         values = column.computed.values
         value = values[r - 1] if r <= len(values) else ""
-        _done(sheet.write_formula(r, c, column.computed.formula.format(row=r + 1), style, value), column.header)
+        done(sheet.write_formula(r, c, column.computed.formula.format(row=r + 1), style, value), column.header)
 
 
 def _rule(sheet: Any, c: int, column: EditColumn, last: int) -> None:
@@ -198,7 +194,7 @@ def _rule(sheet: Any, c: int, column: EditColumn, last: int) -> None:
         }
     else:
         return
-    _done(sheet.data_validation(1, c, last, c, rule), column.header)
+    done(sheet.data_validation(1, c, last, c, rule), column.header)
 
 
 def _marks(workbook: Any, sheet: Any, table: EditSheet, last: int) -> None:

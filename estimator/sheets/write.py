@@ -8,10 +8,9 @@ from typing import Any
 from estimator.model.say import Say
 from estimator.sheets.book import Book, Cell, Formula, Sheet
 from estimator.sheets.charts import add_chart, add_picture
+from estimator.sheets.fault import CannotWrite, first_unprintable
 from estimator.sheets.fit import column_px, column_widths, row_heights
 from estimator.sheets.paging import SPARE_PERCENT, page_starts, print_percent
-from estimator.sheets.plain import first_unprintable
-from estimator.sheets.refused import CannotWrite
 from estimator.sheets.style import FONT, styles
 from estimator.sheets.verify import verify
 

@@ -8,7 +8,7 @@ from estimator.model.money import cents
 from estimator.model.problem import Kind, Place, Problem, error, warning
 from estimator.model.say import Say
 from estimator.model.wanted import WantedAddOn
-from estimator.tables.nearest_words import near_or_all
+from estimator.tables.cell_problems import near_or_all
 from estimator.tables.tables import Tables
 
 JOB_FILE = "the job file"

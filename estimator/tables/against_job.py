@@ -7,8 +7,8 @@ from estimator.model.job import Job
 from estimator.model.problem import CannotGoOn, Kind, Place, Problem, error, warning
 from estimator.model.say import Say
 from estimator.tables import against_add_ons, own_facts
+from estimator.tables.cell_problems import near_or_all
 from estimator.tables.check_settings import wrong_with
-from estimator.tables.nearest_words import near_or_all
 from estimator.tables.row_reader import tidy
 from estimator.tables.rows import PlaceRow, Setting, Soil
 from estimator.tables.tables import Tables
@@ -47,7 +47,7 @@ def against_job(job: Job, tables: Tables) -> tuple[Problem, ...]:
         *wrong_settings(job, tables),
         *_place(job, tables),
         *_soils(job, tables),
-        *own_facts.told(job, tables),
+        *own_facts.unknown_facts(job, tables),
         *against_add_ons.against_add_ons(job, tables),
     )
 

@@ -9,9 +9,9 @@ from estimator.sheets.edit_book import Computed, EditBook, EditColumn, EditSheet
 from estimator.sheets.tables_workbook import write_tables
 from estimator.tables.columns import Column, columns
 from estimator.tables.cover import TABS, Speak, cover
-from estimator.tables.rows import NO_NUMBER, Kept, PriceClass, Setting
+from estimator.tables.rows import NO_NUMBER, PriceClass, Setting, TableRow
 from estimator.tables.rows_of_hours import Production, Role
-from estimator.tables.table_owners import KEEPERS
+from estimator.tables.table_owners import OWNERS
 from estimator.tables.tables import Tables
 
 TITLE = "Price tables"
@@ -24,7 +24,7 @@ def workbook(tables: Tables, speak: Speak = str) -> bytes:
 
     `speak` says its cover and notes in the reader's language; headers are what the program reads and stay as they are.
     """
-    sheets = tuple(_sheet(name, tables, speak) for name in KEEPERS)
+    sheets = tuple(_sheet(name, tables, speak) for name in OWNERS)
     return write_tables(EditBook(title=TITLE, day=tables.day, cover=cover(tables, speak), sheets=sheets))
 
 
@@ -32,7 +32,7 @@ def workbook(tables: Tables, speak: Speak = str) -> bytes:
 
 
 def _sheet(name: str, tables: Tables, speak: Speak) -> EditSheet:
-    keeper, _ = KEEPERS[name]
+    keeper, _ = OWNERS[name]
     rows = tables.rows.get(name, ())
     own, kept = _parted(name)
     made = [_column(name, c, tables, speak) for c in own]
@@ -119,7 +119,7 @@ def _stale(tables: Tables) -> int | None:
         return None
 
 
-def _value(row: Kept, column: Column) -> Value:
+def _value(row: TableRow, column: Column) -> Value:
     value = getattr(row, column.name)
     if isinstance(value, bool):
         return "yes" if value else "no"
@@ -142,7 +142,7 @@ def _computed(header: str, note: str, formula: str, values: tuple[float | str, .
     return EditColumn(header=f"({header})", note=note, kind="dollars", width=14, computed=Computed(guarded, values))
 
 
-def _loaded(rows: tuple[Kept, ...], speak: Speak) -> EditColumn:
+def _loaded(rows: tuple[TableRow, ...], speak: Speak) -> EditColumn:
     values = tuple(float(r.hour) for r in rows if isinstance(r, Role))
     return _computed(
         speak(Say.of("an hour costs")),
@@ -152,7 +152,7 @@ def _loaded(rows: tuple[Kept, ...], speak: Speak) -> EditColumn:
     )
 
 
-def _markup(rows: tuple[Kept, ...], speak: Speak) -> EditColumn:
+def _markup(rows: tuple[TableRow, ...], speak: Speak) -> EditColumn:
     margins = [float(r.margin_percent) for r in rows if isinstance(r, PriceClass)]
     values = tuple(round(100 * m / (100 - m), 1) if m < 100 else "" for m in margins)
     formula = 'IF($B{row}<100,ROUND(100*$B{row}/(100-$B{row}),1),"")'
@@ -160,7 +160,7 @@ def _markup(rows: tuple[Kept, ...], speak: Speak) -> EditColumn:
     return _computed(speak(Say.of("as a markup")), note, formula, values)
 
 
-def _expected(rows: tuple[Kept, ...], speak: Speak) -> EditColumn:
+def _expected(rows: tuple[TableRow, ...], speak: Speak) -> EditColumn:
     values = tuple(round(r.expected, 4) for r in rows if isinstance(r, Production))
     formula = "ROUND(($D{row}+$E{row}+$F{row})/3,4)"
     said = Say.of(
@@ -169,7 +169,7 @@ def _expected(rows: tuple[Kept, ...], speak: Speak) -> EditColumn:
     return _computed(speak(Say.of("expected")), speak(said), formula, values)
 
 
-COMPUTED: dict[str, Callable[[tuple[Kept, ...], Speak], EditColumn]] = {
+COMPUTED: dict[str, Callable[[tuple[TableRow, ...], Speak], EditColumn]] = {
     "roles": _loaded,
     "pricing": _markup,
     "production": _expected,

@@ -1,6 +1,10 @@
 """What can be wrong with one cell, row, setting or sheet by itself; each kind with its words."""
 
+from collections.abc import Iterable
+from difflib import get_close_matches
+
 from estimator.model.problem import error, warning
+from estimator.model.say import Say, Typed
 
 EMPTY_CELL = error("tables/empty-cell", "{column} is empty.", "Fill it in ({note}){or_off}.")
 NOT_A_NUMBER = error("tables/number", "{column} is “{text}”.", "Write a number such as {example}{or_off}.")
@@ -90,3 +94,32 @@ SETTING_UNIT = error(
     "{key} is counted in “{text}”; the program reads it in {unit}.",
     "Write the unit {unit}, and the value in it.",
 )
+
+
+def near(word: str, known: Iterable[str]) -> Say | str:
+    """A sentence that names up to three known words like this one, or an empty text.
+
+    >>> str(near("recips", ["recipes", "roles"])), near("x", ["recipes"])
+    ('Perhaps “recipes” is meant.', '')
+    """
+    lower = {k.lower(): k for k in known}
+    found = [lower[m] for m in get_close_matches(word.strip().lower(), lower, n=3, cutoff=0.6)]
+    match [Typed(f"“{word}”") for word in found]:
+        case [one]:
+            return Say.of("Perhaps {one} is meant.", one=one)
+        case [one, two]:
+            return Say.of("Perhaps {one} or {two} is meant.", one=one, two=two)
+        case [one, two, three]:
+            return Say.of("Perhaps {one} or {two} or {three} is meant.", one=one, two=two, three=three)
+    return ""
+
+
+def near_or_all(word: str, known: Iterable[str], most: int = 8) -> Say:
+    """The nearest words; where none is near, the first of all known."""
+    words = list(known)
+    if isinstance(meant := near(word, words), Say):
+        return meant
+    shown, more = Typed(", ".join(words[:most])), len(words) - most
+    if more > 0:
+        return Say.of("Known are: {words} and {count} more.", words=shown, count=more)
+    return Say.of("Known are: {words}.", words=shown)

@@ -7,9 +7,9 @@ from decimal import Decimal
 from typing import Literal
 
 from estimator.model.frozen import Frozen
-from estimator.tables.as_csv import written
 from estimator.tables.columns import Column, columns
-from estimator.tables.rows import TABLES, Kept, name_of
+from estimator.tables.csv_folder import written
+from estimator.tables.rows import TABLES, TableRow, name_of
 from estimator.tables.tables import Tables
 
 UNSPOKEN = ("changed_by", "changed_on", "starts", "cell_row")
@@ -75,11 +75,11 @@ def _table(table: str, old: Tables, new: Tables) -> Iterator[TableChange]:
             yield from _moved(table, name, before[key], after[key])
 
 
-def _by_name(table: str, tables: Tables) -> Mapping[tuple[str, ...], Kept]:
+def _by_name(table: str, tables: Tables) -> Mapping[tuple[str, ...], TableRow]:
     return {tuple(map(written, name_of(table, row))): row for row in tables.current(table)}
 
 
-def _moved(table: str, name: str, old: Kept, new: Kept) -> Iterator[TableChange]:
+def _moved(table: str, name: str, old: TableRow, new: TableRow) -> Iterator[TableChange]:
     for column in columns(table):
         before, after = getattr(old, column.name), getattr(new, column.name)
         if before != after and column.name not in UNSPOKEN:

@@ -14,7 +14,7 @@ from estimator.tables import problems as p
 from estimator.tables.check_view import View
 from estimator.tables.columns import Column, columns
 from estimator.tables.figures import Name, answered, called, figure, figures
-from estimator.tables.rows import TABLES, Kept, name_of
+from estimator.tables.rows import TABLES, TableRow, name_of
 from estimator.tables.tables import Tables
 from estimator.tables.values import plain_number
 
@@ -60,9 +60,9 @@ def _price_or_time(table: str, column: Column) -> bool:
 
 
 @answered_once
-def _newest_first(tables: Tables, table: str) -> Mapping[Name, Sequence[Kept]]:
+def _newest_first(tables: Tables, table: str) -> Mapping[Name, Sequence[TableRow]]:
     """The rows of each name, the newest first."""
-    alike: dict[Name, list[Kept]] = {}
+    alike: dict[Name, list[TableRow]] = {}
     for row in sorted(tables.rows.get(table, ()), key=_starts, reverse=True):
         alike.setdefault(name_of(table, row), []).append(row)
     return alike
@@ -96,12 +96,12 @@ def other_unit(view: View) -> Iterator[Problem]:
                 yield p.OTHER_UNIT(view.at(table, row, "unit"), **words)
 
 
-def _older(table: str, rows: Sequence[Kept]) -> Mapping[int, Kept]:
+def _older(table: str, rows: Sequence[TableRow]) -> Mapping[int, TableRow]:
     """For each row by its id the newest older row of its name, where there is one."""
-    alike: dict[Name, list[Kept]] = {}
+    alike: dict[Name, list[TableRow]] = {}
     for row in rows:
         alike.setdefault(name_of(table, row), []).append(row)
-    out: dict[int, Kept] = {}
+    out: dict[int, TableRow] = {}
     for same in alike.values():
         for row in same if len(same) > 1 else ():
             older = [r for r in same if _starts(r) < _starts(row)]
@@ -110,11 +110,11 @@ def _older(table: str, rows: Sequence[Kept]) -> Mapping[int, Kept]:
     return out
 
 
-def _starts(row: Kept) -> date:
+def _starts(row: TableRow) -> date:
     return row.starts or date.min
 
 
-def _times(row: Kept, other: Kept, column: Column, value: Decimal, much: int) -> str | None:
+def _times(row: TableRow, other: TableRow, column: Column, value: Decimal, much: int) -> str | None:
     """How many times the other the figure is, in words; None where it is near, or counted in something else."""
     before = figure(other, column)
     if not before or (before < 0) != (value < 0):
@@ -190,14 +190,14 @@ def _among_themselves(pairs: Sequence[tuple[Decimal | None, Decimal]]) -> list[i
 
 
 def _runs(
-    rows: Sequence[Kept],
+    rows: Sequence[TableRow],
     table: str,
     column: Column,
     old: Mapping[Name, Decimal | None],
     neighbor: Mapping[Name, Decimal | None],
-) -> Iterator[list[Kept]]:
+) -> Iterator[list[TableRow]]:
     """Runs of rows whose figures are a neighbor's; the same figure in both rows says nothing and breaks no run."""
-    run: list[Kept] = []
+    run: list[TableRow] = []
     moved = 0
     for row in (*rows, None):
         name = None if row is None else name_of(table, row)

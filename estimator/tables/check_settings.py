@@ -7,9 +7,9 @@ from decimal import Decimal
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
 from estimator.tables import cell_problems
+from estimator.tables.cell_problems import near
 from estimator.tables.check_view import View
 from estimator.tables.lookups import ids
-from estimator.tables.nearest_words import near
 from estimator.tables.rows import NO_NUMBER, Setting
 from estimator.tables.values import BadCell, parse_number, plain_number
 

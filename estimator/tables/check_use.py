@@ -8,7 +8,7 @@ from estimator.model.remembered import answered_once
 from estimator.tables import problems as p
 from estimator.tables.check_view import View
 from estimator.tables.lookups import PARTS, SETUP_TASK, expanded
-from estimator.tables.rows import TABLES, Kept, PlaceRow, Recipe, WorkItem, id_of
+from estimator.tables.rows import TABLES, PlaceRow, Recipe, TableRow, WorkItem, id_of
 
 SAME_KIND = {
     "sq ft": "area",
@@ -51,7 +51,7 @@ def _recipe_units(
 
 
 @answered_once
-def _by_id(view: View, table: str) -> Mapping[str, Kept]:
+def _by_id(view: View, table: str) -> Mapping[str, TableRow]:
     return {id_of(table, row): row for row in view.tables.current(table)}
 
 

@@ -7,23 +7,21 @@ from pathlib import Path
 from estimator.model.problem import Level, Place, Problem
 from estimator.tables import problems as p
 from estimator.tables.check_figures import FIGURE_CHECKS
-from estimator.tables.check_links import LINK_CHECKS
-from estimator.tables.check_names import NAME_CHECKS
+from estimator.tables.check_links import LINK_CHECKS, NAME_CHECKS
 from estimator.tables.check_rows import ROW_CHECKS
 from estimator.tables.check_settings import WORD_CHECKS
 from estimator.tables.check_use import USE_CHECKS
-from estimator.tables.check_view import View
+from estimator.tables.check_view import Known, View
 from estimator.tables.csv_folder import read_folder
-from estimator.tables.fingerprint import fingerprint
-from estimator.tables.known_names import Known
+from estimator.tables.invented_rows import fingerprint
 from estimator.tables.later_rows import first_day
+from estimator.tables.lookups import arms_can_be_read
 from estimator.tables.own_facts import named
 from estimator.tables.raw import RawTables
 from estimator.tables.read import TablesReading
 from estimator.tables.row_reader import read_rows
-from estimator.tables.rows import TABLES, Kept
+from estimator.tables.rows import TABLES, TableRow
 from estimator.tables.tables import Tables
-from estimator.tables.trap_arms import arms_can_be_read
 
 
 def read_path(path: Path, day: date, known: Known) -> TablesReading:
@@ -34,7 +32,7 @@ def read_path(path: Path, day: date, known: Known) -> TablesReading:
 def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Known) -> TablesReading:
     """The same for tables whose cells are already at hand; `problems` are those met on the way to them."""
     found = list(problems)
-    rows: dict[str, tuple[Kept, ...]] = {}
+    rows: dict[str, tuple[TableRow, ...]] = {}
     lost: dict[str, frozenset[str]] = {}
     for name, table in raw.tables.items():
         read = read_rows(table)

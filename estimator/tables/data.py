@@ -5,8 +5,8 @@ from datetime import date
 from typing import Any
 
 from estimator.tables.columns import Column, columns
-from estimator.tables.fingerprint import plain
-from estimator.tables.rows import TABLES, Kept
+from estimator.tables.invented_rows import plain
+from estimator.tables.rows import TABLES, TableRow
 from estimator.tables.tables import Tables
 from estimator.tables.values import read_cell
 
@@ -26,7 +26,7 @@ def to_data(tables: Tables) -> dict[str, Any]:
     }
 
 
-def _row(table: str, row: Kept) -> list[object]:
+def _row(table: str, row: TableRow) -> list[object]:
     return [*(plain(getattr(row, c.name)) for c in columns(table)), row.cell_row]
 
 
@@ -35,7 +35,7 @@ def from_data(data: Mapping[str, Any]) -> Tables:
 
     Errors: KeyError or ValueError for data that `to_data` did not make.
     """
-    rows: dict[str, tuple[Kept, ...]] = {}
+    rows: dict[str, tuple[TableRow, ...]] = {}
     for name in TABLES:
         kept = data["columns"].get(name, ())
         letters = data.get("sheet_columns", {}).get(name, {})
@@ -43,7 +43,7 @@ def from_data(data: Mapping[str, Any]) -> Tables:
     return Tables(rows, date.fromisoformat(data["day"]), data["fingerprint"], data["source"])
 
 
-def _back(table: str, names: Sequence[str], row: Sequence[Any], letters: Mapping[str, str]) -> Kept:
+def _back(table: str, names: Sequence[str], row: Sequence[Any], letters: Mapping[str, str]) -> TableRow:
     known = dict(zip(names, row, strict=False))
     values = {column.name: _value(known.get(column.name), column) for column in columns(table)}
     return TABLES[table][0](**values, cell_row=row[len(names)], sheet_columns=letters)

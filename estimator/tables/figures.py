@@ -6,14 +6,14 @@ from decimal import Decimal
 from estimator.model.remembered import answered_once
 from estimator.tables.check_view import View
 from estimator.tables.columns import Column, columns
-from estimator.tables.rows import NO_NUMBER, Kept, Material, Setting, name_of
+from estimator.tables.rows import NO_NUMBER, Material, Setting, TableRow, name_of
 
 Name = tuple[object, ...]
 LOOKED_AT = re.compile(r"checked\s+\$?(\d[\d,]*(?:\.\d+)?)", re.IGNORECASE)
 """How the office notes that it looked at a figure."""
 
 
-def figure(row: Kept, column: Column) -> Decimal | None:
+def figure(row: TableRow, column: Column) -> Decimal | None:
     """The number in a cell; None where it is none, or empty."""
     value = getattr(row, column.name)
     if isinstance(row, Setting) and column.name == "value":
@@ -28,19 +28,19 @@ def figure(row: Kept, column: Column) -> Decimal | None:
     return row.unit_cost if isinstance(row, Material) and column.name == "cost" else Decimal(str(value))
 
 
-def answered(row: Kept, value: Decimal) -> bool:
+def answered(row: TableRow, value: Decimal) -> bool:
     """The office has looked at this very figure and says so in the note."""
     return any(Decimal(figure.replace(",", "")) == value for figure in LOOKED_AT.findall(row.note))
 
 
 @answered_once
-def figures(view: View, table: str) -> tuple[tuple[Kept, Column, Decimal], ...]:
+def figures(view: View, table: str) -> tuple[tuple[TableRow, Column, Decimal], ...]:
     """Every figure of the rows in use that nobody has answered for yet."""
     with_figures = [c for c in columns(table) if c.amount or c.name == "value"]
     found = ((r, c, figure(r, c)) for r in view.tables.rows.get(table, ()) if r.active for c in with_figures)
     return tuple((row, column, value) for row, column, value in found if value is not None and not answered(row, value))
 
 
-def called(table: str, row: Kept) -> str:
+def called(table: str, row: TableRow) -> str:
     """A row as a message names it."""
     return " ".join(str(v) for v in name_of(table, row)[:3] if v and not isinstance(v, tuple))

@@ -5,8 +5,7 @@ import unicodedata
 from collections.abc import Mapping
 from decimal import Decimal, InvalidOperation
 
-from estimator.tables.first_numbers import measured
-from estimator.tables.first_questions import CITY, OF_THE_MARGIN, PRICED, Question
+from estimator.tables.first_questions import CITY, OF_THE_MARGIN, PRICED, Question, measured
 from estimator.tables.invented_rows import own_rows
 from estimator.tables.read import demo_rows
 from estimator.tables.rows import PlaceRow

@@ -1,11 +1,13 @@
 """Tables in, the fifty questions of a firm that begins out: who it is, people, overhead, its city, then what moves a price most."""
 
+import csv
 from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
 from typing import Any
 
 from estimator.model.frozen import Frozen
 from estimator.model.say import FromTable, Say
-from estimator.tables.first_numbers import measured
 from estimator.tables.rows_of_hours import Production
 from estimator.tables.tables import Tables
 
@@ -137,3 +139,22 @@ def _time(task: Production, share: float) -> Question:
         asks = Say.of("{task}: crew-hours per {unit} as a rule ({covers})", unit=ONE.get(task.unit, task.unit), **words)
     decides = Say.of("Hours and days of every job that does it.")
     return Question(table="production", row=task.task, column="likely", asks=asks, decides=decides, share=share)
+
+
+FILE = Path(__file__).with_name("first_numbers.csv")
+
+
+class FirstNumber(Frozen):
+    """One figure: its table, row and column, and the percent of a usual job's cost that moves with it."""
+
+    table: str
+    row: str
+    column: str
+    share: float
+
+
+@cache
+def measured() -> tuple[FirstNumber, ...]:
+    """Return every figure, the one that moves most first (`python -m tests.bench numbers` measures them)."""
+    with FILE.open(encoding="utf-8", newline="") as rows:
+        return tuple(FirstNumber(r["table"], r["row"], r["column"], float(r["share"])) for r in csv.DictReader(rows))

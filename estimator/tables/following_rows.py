@@ -8,17 +8,17 @@ part and ref, factors by fact.
 from collections.abc import Iterable, Mapping
 from datetime import date
 
-from estimator.tables.rows import TABLES, Kept, name_of
+from estimator.tables.rows import TABLES, TableRow, name_of
 
 HEADS: Mapping[str, tuple[str, ...]] = {"recipes": ("work_item", "part", "ref"), "factors": ("fact",)}
 
 Key = tuple[object, ...]
 
 
-def in_force(table: str, rows: Iterable[Kept], day: date) -> tuple[tuple[Kept, ...], tuple[Kept, ...]]:
+def in_force(table: str, rows: Iterable[TableRow], day: date) -> tuple[tuple[TableRow, ...], tuple[TableRow, ...]]:
     """The rows that count, those out of use (active no) among them; and those of which nobody can tell what they follow."""
-    chains: dict[Key, dict[Key, Kept]] = {}
-    unclear: list[Kept] = []
+    chains: dict[Key, dict[Key, TableRow]] = {}
+    unclear: list[TableRow] = []
     begun = [row for row in rows if row.starts is None or row.starts <= day]
     for starts in sorted({row.starts or date.min for row in begun}):
         same_day = (row for row in begun if (row.starts or date.min) == starts)
@@ -39,10 +39,10 @@ def in_force(table: str, rows: Iterable[Kept], day: date) -> tuple[tuple[Kept, .
     return tuple(row for chain in chains.values() for row in chain.values()), tuple(unclear)
 
 
-def _head(table: str, row: Kept) -> Key:
+def _head(table: str, row: TableRow) -> Key:
     return tuple(getattr(row, n) for n in HEADS.get(table, TABLES[table][1]))
 
 
-def _name(table: str, row: Kept) -> Key:
+def _name(table: str, row: TableRow) -> Key:
     """What names a row; words in any order are the same words."""
     return tuple(tuple(sorted(v)) if isinstance(v, tuple) else v for v in name_of(table, row))

@@ -1,7 +1,7 @@
 """Nothing in, the columns of every table out as text for docs/table-columns.md."""
 
 from estimator.tables.columns import Column, columns
-from estimator.tables.table_owners import KEEPERS, TITLES
+from estimator.tables.table_owners import OWNERS, TITLES
 
 BEGIN = "<!-- columns: printed from estimator/tables/rows.py and rows_for_paper.py; tests/tables/test_guide.py says how to renew them -->"
 END = "<!-- end of the printed part -->"
@@ -22,7 +22,7 @@ def columns_guide() -> str:
     parts = []
     for keeper, title in TITLES.items():
         parts.append(f"### {title}")
-        for name, (who, what) in KEEPERS.items():
+        for name, (who, what) in OWNERS.items():
             if who == keeper:
                 own = "\n".join(_line(c) for c in columns(name) if not c.kept)
                 parts.append(

@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from estimator.model.frozen import Frozen
 from estimator.model.money import cents
-from estimator.tables.first_numbers import measured
+from estimator.tables.first_questions import measured
 from estimator.tables.read import demo_rows
 from estimator.tables.tables import Tables
 

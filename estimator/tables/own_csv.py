@@ -6,8 +6,7 @@ from datetime import date
 from io import StringIO
 from pathlib import Path
 
-from estimator.disk.read import read_text
-from estimator.disk.whole import write_whole
+from estimator.disk.whole import read_text, write_whole
 from estimator.model.frozen import Frozen
 
 Rows = list[dict[str, str]]

@@ -6,9 +6,9 @@ from estimator.model.job import Job
 from estimator.model.problem import Kind, Place, Problem, error, warning
 from estimator.model.say import Say
 from estimator.tables import problems as p
+from estimator.tables.cell_problems import near_or_all
 from estimator.tables.check_view import View
 from estimator.tables.lookups import each
-from estimator.tables.nearest_words import near_or_all
 from estimator.tables.tables import Tables
 
 FACTS_READ = (
@@ -64,7 +64,7 @@ def named(view: View) -> Iterator[Problem]:
                 )
 
 
-def told(job: Job, tables: Tables) -> Iterator[Problem]:
+def unknown_facts(job: Job, tables: Tables) -> Iterator[Problem]:
     """Each fact the job tells is one of the firm's; each that a table reads is told."""
     place, own = Place("the job file", table="house", cell="own_facts"), tables.own_facts
     said = job.house.own_facts

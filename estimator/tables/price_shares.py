@@ -21,6 +21,6 @@ def shares_of_price(net: Decimal, tables: Tables) -> tuple[PriceShare, ...]:
 
 
 @remembered
-def kept(tables: Tables) -> Decimal:
+def firm_share(tables: Tables) -> Decimal:
     """The share of a price that stays with the firm, 1 where nothing leaves. A price is what it must bring ÷ this."""
     return 1 - sum((tables.amount(key) for _, key in SETTINGS), Decimal(0)) / 100

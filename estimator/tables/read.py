@@ -5,10 +5,10 @@ from datetime import date
 from functools import cache
 from pathlib import Path
 
-from estimator.disk.kept import kept
+from estimator.disk.cache import cached
 from estimator.model.frozen import Frozen
 from estimator.model.problem import Problem
-from estimator.tables.known_names import Known
+from estimator.tables.check_view import Known
 from estimator.tables.table_files import content_of
 from estimator.tables.table_files import demo_folder as demo_folder
 from estimator.tables.tables import Tables
@@ -81,7 +81,7 @@ def read_tables(
     def unchanged(_: TablesReading) -> bool:
         return content == content_of(path)
 
-    reading = kept("tables", (repr(key).encode(),), read, unchanged) if content else read()
+    reading = cached("tables", (repr(key).encode(),), read, unchanged) if content else read()
     return _kept(key, reading) if content and reading.tables is not None and unchanged(reading) else reading
 
 

@@ -38,7 +38,7 @@ def col(
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Kept:
+class TableRow:
     """What every row carries so that the office can keep it."""
 
     starts: date | None = col("the day this row begins to count; column `from`", default=None)

@@ -10,10 +10,10 @@ from estimator.model.problem import Level, Problem
 from estimator.model.say import Say
 from estimator.tables import cell_problems
 from estimator.tables import problems as p
+from estimator.tables.cell_problems import near
 from estimator.tables.columns import columns
-from estimator.tables.nearest_words import near
 from estimator.tables.raw import RawRow, RawTable, letters
-from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Setting, id_of
+from estimator.tables.rows import NO_NUMBER, TABLES, Setting, TableRow, id_of
 from estimator.tables.values import BadCell, parse_number, plain_number, read_cell, shown
 
 ZERO: dict[str, object] = {"number": 0.0, "dollars": Decimal(0), "whole": 0}
@@ -22,7 +22,7 @@ ZERO: dict[str, object] = {"number": 0.0, "dollars": Decimal(0), "whole": 0}
 class RowsReading(Frozen):
     """All rows that can be read whole, all problems of the others, and the names of those others."""
 
-    rows: tuple[Kept, ...]
+    rows: tuple[TableRow, ...]
     problems: tuple[Problem, ...]
     lost: frozenset[str] = frozenset()
 
@@ -34,7 +34,7 @@ def read_rows(table: RawTable) -> RowsReading:
     lost = {str(raw.cells[name]).strip() for raw in table.rows if name is not None and name < len(raw.cells)}
     if any(problem.level == Level.ERROR for problem in problems):
         return RowsReading((), tuple(problems), frozenset(lost))
-    rows: list[Kept] = []
+    rows: list[TableRow] = []
     named = {column: letters(at) for column, at in found.items()} if table.letters else {}
     for raw in table.rows:
         row, wrong = _row(table, raw, found, named)
@@ -103,7 +103,7 @@ def _headers(table: RawTable) -> tuple[dict[str, int], list[Problem]]:
 
 def _row(
     table: RawTable, raw: RawRow, found: dict[str, int], named: Mapping[str, str]
-) -> tuple[Kept | None, list[Problem]]:
+) -> tuple[TableRow | None, list[Problem]]:
     problems: list[Problem] = []
     if any(cell != "" for cell in raw.cells[len(table.headers) :]):
         long = p.LONG_ROW(table.place(raw.number), cells=len(raw.cells), headers=len(table.headers))
@@ -141,7 +141,7 @@ def _stray(table: RawTable, raw: RawRow, filled: list[int]) -> Problem:
     return p.STRAY(places[0], cells=", ".join(place.cell for place in places), text=texts, table=table.name)
 
 
-def tidy(row: Kept) -> Kept:
+def tidy(row: TableRow) -> TableRow:
     """A setting's number written one way, 1 for 1.0, so that a workbook and a CSV file hold the same row."""
     if isinstance(row, Setting) and row.unit not in NO_NUMBER:
         try:

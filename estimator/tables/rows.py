@@ -2,14 +2,14 @@
 
 Column kinds by type: str text; float a number; Decimal dollars; int a whole number; bool yes/no; date a day;
 `X | None` may be empty; tuple[str, ...] words parted by commas. `metadata` says what a column refers to and what it means.
-Every table also has the columns of Kept.
+Every table also has the columns of TableRow.
 """
 
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from estimator.tables.row_base import Kept as Kept
+from estimator.tables.row_base import TableRow as TableRow
 from estimator.tables.row_base import Usual, col
 from estimator.tables.rows_for_paper import AddOnRow as AddOnRow
 from estimator.tables.rows_for_paper import ExtraRow as ExtraRow
@@ -17,14 +17,14 @@ from estimator.tables.rows_for_paper import MethodRow as MethodRow
 from estimator.tables.rows_for_paper import PlaceRow as PlaceRow
 from estimator.tables.rows_for_paper import TaxClass as TaxClass
 from estimator.tables.rows_for_paper import TermRow as TermRow
+from estimator.tables.rows_of_hours import Contingency as Contingency
 from estimator.tables.rows_of_hours import CrewMember, Factor, Production, Role
-from estimator.tables.rows_of_risk import Contingency as Contingency
-from estimator.tables.rows_of_risk import Event as Event
+from estimator.tables.rows_of_hours import Event as Event
 from estimator.tables.table_owners import GROUPS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Setting(Kept):
+class Setting(TableRow):
     key: str = col("the name the program knows it by")
     value: str = col("what the firm decides")
     unit: str = col("ft, in, percent, days, dollars, text ...")
@@ -39,7 +39,7 @@ class Setting(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Material(Kept):
+class Material(TableRow):
     item: str = col("id")
     text: str = col("what it is, English")
     text_es: str = col("what it is, Spanish; empty: the English", default="")
@@ -75,7 +75,7 @@ class Material(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Equipment(Kept):
+class Equipment(TableRow):
     item: str = col("id")
     text: str = col("what it is, English")
     text_es: str = col("what it is, Spanish; empty: the English", default="")
@@ -90,7 +90,7 @@ class Equipment(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SubOrFee(Kept):
+class SubOrFee(TableRow):
     """Table subs_and_fees."""
 
     item: str = col("id")
@@ -108,7 +108,7 @@ class SubOrFee(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WorkItem(Kept):
+class WorkItem(TableRow):
     item: str = col("id")
     work_class: str = col("column `class`", choices=("find", "reach", "pipe", "put back"))
     methods: tuple[str, ...] = col(
@@ -127,7 +127,7 @@ class WorkItem(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Recipe(Kept):
+class Recipe(TableRow):
     work_item: str = col("what it makes", refers="work_items")
     part: str = col("what kind of cost it is", choices=("labor", "material", "equipment", "sub", "fee"))
     ref: str = col("a task, material, equipment or sub; {size} stands for the pipe size", needed=True)
@@ -141,7 +141,7 @@ class Recipe(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PriceClass(Kept):
+class PriceClass(TableRow):
     """Table pricing."""
 
     price_class: str = col("own, sub, allowance, pass-through; column `class`")
@@ -153,7 +153,7 @@ class PriceClass(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Soil(Kept):
+class Soil(TableRow):
     soil: str = col("the word used in the notes")
     osha_type: str = col(
         "A, B, C or rock, undisturbed; soil over a pipe is never better than B", choices=("A", "B", "C", "rock")
@@ -178,7 +178,7 @@ class Soil(Kept):
     can_tunnel: bool = col("no: loose, running or fill")
 
 
-TABLES: dict[str, tuple[type[Kept], tuple[str, ...]]] = {
+TABLES: dict[str, tuple[type[TableRow], tuple[str, ...]]] = {
     "settings": (Setting, ("key",)),
     "roles": (Role, ("role",)),
     "crews": (CrewMember, ("crew", "role")),
@@ -201,15 +201,15 @@ TABLES: dict[str, tuple[type[Kept], tuple[str, ...]]] = {
     "terms": (TermRow, ("id",)),
 }
 """Every table: its row and the columns that name a row; two rows of one name differ in `from`."""
-TABLE_OF: dict[type[Kept], str] = {row: table for table, (row, _) in TABLES.items()}
+TABLE_OF: dict[type[TableRow], str] = {row: table for table, (row, _) in TABLES.items()}
 
 
-def id_of(table: str, row: Kept) -> str:
+def id_of(table: str, row: TableRow) -> str:
     """Return what stands in the first column that names a row."""
     return str(getattr(row, TABLES[table][1][0]))
 
 
-def name_of(table: str, row: Kept) -> tuple[object, ...]:
+def name_of(table: str, row: TableRow) -> tuple[object, ...]:
     """Return what tells a row from the others of its table, but for its first day."""
     return tuple(getattr(row, column) for column in TABLES[table][1])
 

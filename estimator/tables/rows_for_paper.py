@@ -4,14 +4,14 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from estimator.tables.row_base import Kept, Usual, col
+from estimator.tables.row_base import TableRow, Usual, col
 
 TAX = Usual(1, 15, "no state and city together charge more")
 SLOPE = Usual(0.0625, 1, "inches in a foot: the codes say 1/16 to 1/4")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MethodRow(Kept):
+class MethodRow(TableRow):
     """Table methods."""
 
     method: str = col("id")
@@ -32,7 +32,7 @@ class MethodRow(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ExtraRow(Kept):
+class ExtraRow(TableRow):
     """Table extras: unit prices agreed before work starts."""
 
     code: str = col("id")
@@ -53,7 +53,7 @@ class ExtraRow(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class AddOnRow(Kept):
+class AddOnRow(TableRow):
     """Table add_ons: what a homeowner may add to an option, priced by its work item's recipe."""
 
     code: str = col("id, the word in `estimator quote --with`")
@@ -66,7 +66,7 @@ class AddOnRow(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PlaceRow(Kept):
+class PlaceRow(TableRow):
     """Table places: a jurisdiction. Empty is *not answered*, never zero."""
 
     place: str = col("id")
@@ -120,7 +120,7 @@ class PlaceRow(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TaxClass(Kept):
+class TaxClass(TableRow):
     """Table tax_classes: work that a place taxes in its own way. Empty is *not answered*, never zero."""
 
     place: str = col("where", refers="places")
@@ -133,7 +133,7 @@ class TaxClass(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TermRow(Kept):
+class TermRow(TableRow):
     """Table terms."""
 
     id: str = col("id")

@@ -3,14 +3,13 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from estimator.tables.row_base import Kept as Kept
-from estimator.tables.row_base import Usual, col
+from estimator.tables.row_base import TableRow, Usual, col
 
 HOURS = Usual(0.0005, 60, "crew-hours for one unit: minutes are divided by 60")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Role(Kept):
+class Role(TableRow):
     role: str = col("who")
     wage: Decimal = col(
         "dollars an hour on the pay slip",
@@ -45,7 +44,7 @@ class Role(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CrewMember(Kept):
+class CrewMember(TableRow):
     """Table crews: one row a role of a crew."""
 
     crew: str = col("the crew")
@@ -54,7 +53,7 @@ class CrewMember(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Production(Kept):
+class Production(TableRow):
     task: str = col("id")
     unit: str = col("what one of is", needed=True)
     crew: str = col("who does it; empty: every crew that comes (daily set-up)", refers="crews")
@@ -71,9 +70,30 @@ class Production(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Factor(Kept):
+class Factor(TableRow):
     fact: str = col("the yes/no fact that slows it down")
     tasks: tuple[str, ...] = col("the tasks it slows down", refers="production")
     multiplier: float = col(
         "hours times this", least=0.1, usual=Usual(0.5, 4, "1.25 is a quarter slower; 25 is a percent typed here")
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contingency(TableRow):
+    fact: str = col("an unknown that asks for more: depth_unlocated, soil_unknown ...")
+    percent: Decimal = col("added to the method's own", least=0, usual=Usual(0, 60, "above it look first"))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Event(TableRow):
+    """Table events: what may happen once on a job, with its chance and what it costs the firm. Only the range reads it."""
+
+    event: str = col("id, and what the office reads", needed=True)
+    methods: tuple[str, ...] = col("the repairs it may happen to", refers="methods")
+    when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
+    chance_percent: float = col(
+        "on how many of a hundred such jobs", least=0, usual=Usual(0.5, 60, "above it plan for it")
+    )
+    crew: str = col("whose hours it takes; empty: none", refers="crews")
+    hours: float = col("crew-hours it takes", least=0, usual=Usual(0, 60, "more is another job"))
+    cost: Decimal = col("dollars beside the hours", least=0)

@@ -3,7 +3,7 @@
 from hashlib import sha256
 from pathlib import Path
 
-from estimator.disk.read import read_bytes
+from estimator.disk.whole import read_bytes
 
 
 def demo_folder() -> Path:

@@ -4,9 +4,9 @@ from typing import Literal
 
 from estimator.model.say import Say
 
-Keeper = Literal["office", "owner", "with care"]
+Owner = Literal["office", "owner", "with care"]
 
-KEEPERS: dict[str, tuple[Keeper, Say]] = {
+OWNERS: dict[str, tuple[Owner, Say]] = {
     "materials": ("office", Say.of("what you buy: pipe, fittings, sand, concrete, sod")),
     "equipment": ("office", Say.of("machines by the day or by the time")),
     "subs_and_fees": ("office", Say.of("what others bill you: haulers, engineers, the city")),
@@ -30,14 +30,14 @@ KEEPERS: dict[str, tuple[Keeper, Say]] = {
 }
 """Every table, in the order of the workbook's sheets."""
 
-TITLES: dict[Keeper, Say] = {
+TITLES: dict[Owner, Say] = {
     "office": Say.of("The office keeps these"),
     "owner": Say.of("The owner keeps these"),
     "with care": Say.of("Change with care: the arithmetic hangs on them"),
 }
 
 
-GROUPS: dict[str, tuple[Keeper, Say]] = {
+GROUPS: dict[str, tuple[Owner, Say]] = {
     "letterhead": ("office", Say.of("names, papers and colors on every sheet; a day that is past stops every quote")),
     "prices and payments": (
         "owner",

@@ -16,7 +16,6 @@ from estimator.tables.rows import (
     Equipment,
     Event,
     ExtraRow,
-    Kept,
     Material,
     MethodRow,
     PlaceRow,
@@ -25,6 +24,7 @@ from estimator.tables.rows import (
     Setting,
     Soil,
     SubOrFee,
+    TableRow,
     TaxClass,
     TermRow,
     WorkItem,
@@ -32,10 +32,10 @@ from estimator.tables.rows import (
 )
 from estimator.tables.rows_of_hours import CrewMember, Factor, Production, Role
 
-Row = TypeVar("Row", bound=Kept)
+Row = TypeVar("Row", bound=TableRow)
 
 
-def _in_order(counting: tuple[Kept, ...], rows: tuple[Kept, ...]) -> list[Kept]:
+def _in_order(counting: tuple[TableRow, ...], rows: tuple[TableRow, ...]) -> list[TableRow]:
     """As the file has them."""
     at = {id(row): place for place, row in enumerate(rows)}
     return sorted(counting, key=lambda row: at[id(row)])
@@ -44,7 +44,7 @@ def _in_order(counting: tuple[Kept, ...], rows: tuple[Kept, ...]) -> list[Kept]:
 class Tables(Frozen, dict=True):
     """All rows read, and the day they are looked at. Look-ups raise KeyError for an unknown id."""
 
-    rows: Mapping[str, tuple[Kept, ...]]
+    rows: Mapping[str, tuple[TableRow, ...]]
     day: date
     fingerprint: str = ""
     source: str = ""
@@ -53,21 +53,21 @@ class Tables(Frozen, dict=True):
         """The same tables looked at on another day."""
         return self if day == self.day else replace(self, day=day)
 
-    def current(self, table: str) -> tuple[Kept, ...]:
+    def current(self, table: str) -> tuple[TableRow, ...]:
         """Active rows, one for each id: the newest begun by the day, in the order of the file."""
         cache = self.__dict__.setdefault("_current", {})
         if table not in cache:
             rows = self.rows.get(table, ())
             counting, _ = in_force(table, rows, self.day)
             cache[table] = tuple(row for row in _in_order(counting, rows) if row.active)
-        return cast(tuple[Kept, ...], cache[table])
+        return cast(tuple[TableRow, ...], cache[table])
 
     def every(self, kind: type[Row]) -> tuple[Row, ...]:
         """The same, by the kind of row."""
         return cast(tuple[Row, ...], self.current(TABLE_OF[kind]))
 
     def _by_id(self, kind: type[Row]) -> Mapping[str, Row]:
-        index: dict[type[Kept], Any] = self.__dict__.setdefault("_index", {})
+        index: dict[type[TableRow], Any] = self.__dict__.setdefault("_index", {})
         if kind not in index:
             table = TABLE_OF[kind]
             index[kind] = {id_of(table, row): row for row in self.current(table)}

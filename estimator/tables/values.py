@@ -10,11 +10,11 @@ from typing import Any
 from estimator.model.problem import Kind
 from estimator.model.say import Say
 from estimator.sheets.fault import Fault
-from estimator.sheets.percent import Percent
+from estimator.sheets.style import Percent
 from estimator.tables import cell_problems
 from estimator.tables import problems as p
+from estimator.tables.cell_problems import near
 from estimator.tables.columns import Column
-from estimator.tables.nearest_words import near
 from estimator.tables.raw import CellValue
 
 MOST = Decimal(10_000_000)

@@ -8,9 +8,9 @@ from estimator.sheets.fault import Fault
 from estimator.sheets.read import ReadRow, ReadSheet, read
 from estimator.tables import cell_problems
 from estimator.tables import problems as p
+from estimator.tables.cell_problems import near
 from estimator.tables.columns import columns
 from estimator.tables.csv_folder import no_table
-from estimator.tables.nearest_words import near
 from estimator.tables.raw import RawRow, RawTable, RawTables
 from estimator.tables.rows import TABLES
 

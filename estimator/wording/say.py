@@ -111,6 +111,11 @@ def plain_words(text: str, language: str) -> str:
     return ", ".join(say(found, language) if (found := known(p)) else p for p in parts)
 
 
+def in_language(text: Say | str, language: str) -> str:
+    """Return a sentence, or a text of the notes, in a language."""
+    return say(text, language) if isinstance(text, Say) else plain_words(text, language)
+
+
 @lru_cache(maxsize=1)
 def known_words() -> Mapping[str, Say]:
     """Every word of the notes that has a plain one."""

@@ -58,7 +58,7 @@ def _known(text: str) -> Say | None:
     return next((found for way in WAYS if (found := way(text))), None)
 
 
-def _thing(text: str) -> Say | None:
+def _fixture_in_room(text: str) -> Say | None:
     match = THING.match(text)
     if match and match["room"] in ROOMS:
         return Say.of(OF_A_ROOM[match["thing"]].text, room=ROOMS[match["room"]])
@@ -79,4 +79,4 @@ def _under_slab(text: str) -> Say | None:
     return Say.of("{what}, under the slab", what=what) if what else None
 
 
-WAYS: tuple[Callable[[str], Say | None], ...] = (_thing, _along, _under_slab)
+WAYS: tuple[Callable[[str], Say | None], ...] = (_fixture_in_room, _along, _under_slab)

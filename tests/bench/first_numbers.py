@@ -17,7 +17,7 @@ from estimator.fieldnotes import read_job
 from estimator.model.offer import Option
 from estimator.model.problem import CannotGoOn
 from estimator.pipeline import run
-from estimator.tables.first_numbers import FILE
+from estimator.tables.first_questions import FILE
 from estimator.tables.lookups import SETUP_TASK
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables

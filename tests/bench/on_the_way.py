@@ -6,8 +6,8 @@ from pathlib import Path
 
 from estimator import demo
 from estimator.cli import rarely_swept
+from estimator.cli.price_tables import tables_for
 from estimator.cli.priced_job import priced
-from estimator.cli.tables_asked import tables_for
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes import read_job
 from estimator.pipeline import run as price

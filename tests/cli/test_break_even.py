@@ -4,8 +4,7 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.cli.views.break_even import write_turns
-from estimator.cli.views.curve import BOTH, HIGH, NOW, curve
+from estimator.cli.views.break_even import BOTH, HIGH, NOW, curve, write_turns
 from estimator.cli.views.layout import Layout
 from estimator.cli.views.words import Words
 from estimator.model.comparison import AlongAxis, Axis, BreakEven, Turn

@@ -54,7 +54,7 @@ def test_a_problem_of_the_command_line_comes_out_in_its_exact_words(code, tmp_pa
     if code == "cli/stopped-half-way":
         monkeypatch.setattr("estimator.cli.repricing.reprice", _stop)
     if code == "cli/interview-open":
-        monkeypatch.setattr("estimator.cli.interview.keeping.taken", lambda file: False)
+        monkeypatch.setattr("estimator.cli.interview.job_file.taken", lambda file: False)
     if code == "cli/day-to-come":
         monkeypatch.setattr("estimator.cli.clock.today", lambda: date(2026, 11, 19))
         issue = ["quote", str(tmp_path / "job.toml"), "--on", "2026-11-18"]

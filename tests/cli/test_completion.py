@@ -10,7 +10,7 @@ import pytest
 
 from estimator import demo
 from estimator.cli import issuing
-from estimator.records.newest import options_of
+from estimator.records.summary import options_of
 
 
 @pytest.fixture(name="job", scope="module")

@@ -6,7 +6,7 @@ import sys
 
 import pytest
 
-from estimator.cli.catalogue import COMMANDS
+from estimator.cli.command_list import COMMANDS
 from estimator.cli.guard import guarded, in_plain_words
 from estimator.cli.views.screen import Row, drawable, show
 

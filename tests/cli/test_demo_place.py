@@ -9,7 +9,7 @@ from typer.testing import CliRunner
 
 from estimator import demo
 from estimator.cli.app import build
-from estimator.cli.interview.earlier_jobs import known_before
+from estimator.cli.interview.begin import known_before
 
 NOTES = Path(demo.__file__).parent
 

@@ -4,7 +4,7 @@ import pytest
 from typer.testing import CliRunner
 
 from estimator.cli.app import build
-from estimator.cli.catalogue import COMMANDS
+from estimator.cli.command_list import COMMANDS
 
 ENGLISH = (
     "Usage:",

@@ -205,11 +205,11 @@ def test_two_houses_with_the_same_notes_are_two_rows_after_a_stop_too(folder):
 def test_in_a_narrow_window_no_word_of_a_job_is_cut(folder, columns, language):
     from estimator.cli.views.jobs import write_jobs
     from estimator.cli.views.layout import Layout
-    from estimator.records.standing import job_files, standing
+    from estimator.records.job_status import job_files, job_status
 
     far = folder / "a customer whose name is quite long" / "her second house"
     shutil.copytree(folder / "maple", far)
-    standings = [standing(path, date(2026, 11, 25), lambda _: 0) for path in job_files(folder)]
+    standings = [job_status(path, date(2026, 11, 25), lambda _: 0) for path in job_files(folder)]
     out = Layout(language, columns)
     write_jobs(out, standings, folder)
     drawn = [row.text for row in out.rows]

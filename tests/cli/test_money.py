@@ -11,7 +11,7 @@ from typer.testing import CliRunner, Result
 
 from estimator import demo
 from estimator.cli.app import build
-from estimator.records.checksum import sealed, unsealed
+from estimator.records.recorded_text import sealed, unsealed
 
 NOTES = Path(demo.__file__).parent
 D = Decimal

@@ -9,7 +9,7 @@ from typer.testing import CliRunner
 from estimator import demo
 from estimator.cli.app import build
 from estimator.cli.own_settings import OwnSettings, own_settings, settings_path
-from estimator.cli.tables_asked import readable_tables
+from estimator.cli.price_tables import readable_tables
 from estimator.model.problem import CannotGoOn
 from estimator.tables.read import demo_folder
 from tests.tables.workbench import DAY, edited

@@ -9,12 +9,11 @@ from openpyxl import load_workbook
 from typer.testing import CliRunner, Result
 
 from estimator.cli.app import build
-from estimator.cli.job_figures import left, questions_of
+from estimator.cli.first_written import left, questions_of
 from estimator.tables import demo_folder, read_tables
 from estimator.tables.as_workbook import workbook
 from estimator.tables.first_answers import answered
-from estimator.tables.first_numbers import FirstNumber, measured
-from estimator.tables.first_questions import Question, first_questions
+from estimator.tables.first_questions import FirstNumber, Question, first_questions, measured
 from estimator.tables.invented_rows import FIGURES, own_rows
 from estimator.tables.overhead import crew_day_cost
 from tests.tables.workbench import DAY, demo, reading

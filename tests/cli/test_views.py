@@ -9,15 +9,13 @@ import pytest
 
 from estimator import demo
 from estimator.cli.commands.compare import compared_with
-from estimator.cli.views.check import write_check
+from estimator.cli.views.check import write_check, write_needs
 from estimator.cli.views.compare import as_data, write_comparison
-from estimator.cli.views.each_way import write_each_way
 from estimator.cli.views.explain import find, write_line
 from estimator.cli.views.layout import Layout
-from estimator.cli.views.needs import write_needs
+from estimator.cli.views.likely_range import write_each_way, write_what_if
 from estimator.cli.views.options import on_site, write_options
 from estimator.cli.views.table import cells_wide, folded, table
-from estimator.cli.views.what_if import write_what_if
 from estimator.cli.views.why import write_reasons
 from estimator.cli.views.words import Words
 from estimator.model.judgement import Effect
@@ -25,7 +23,7 @@ from estimator.model.line import Finding
 from estimator.model.problem import CannotGoOn
 from estimator.model.stretch import Stretch
 from estimator.quote.recommend import recommended
-from estimator.records.plain import dumped, plain
+from estimator.records.recorded_text import dumped, plain
 from estimator.scopes.each_way import NeedWays, WayThere
 from tests.made_up.quote import example_quote
 

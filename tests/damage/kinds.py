@@ -7,7 +7,7 @@ from datetime import timedelta
 from decimal import Decimal, InvalidOperation
 
 from estimator.sheets.fault import Fault
-from estimator.sheets.percent import Percent
+from estimator.sheets.style import Percent
 from estimator.tables.columns import columns
 from estimator.tables.raw import CellValue, RawRow, RawTable, RawTables
 from tests.tables.workbench import DAY

@@ -8,10 +8,10 @@ from estimator.fieldnotes import read_job
 from estimator.model.problem import CannotGoOn
 from estimator.pipeline import run
 from estimator.tables.changes import changes, changes_to_come
+from estimator.tables.check_view import Known
 from estimator.tables.checked import read_raw
 from estimator.tables.columns import columns
 from estimator.tables.csv_folder import read_folder
-from estimator.tables.known_names import Known
 from estimator.tables.raw import RawTables
 from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_settings
 from estimator.tables.rows import TABLES

@@ -10,8 +10,8 @@ import pytest
 from openpyxl import load_workbook
 
 from estimator import demo
+from estimator.cli.price_tables import readable_tables
 from estimator.cli.priced_job import priced
-from estimator.cli.tables_asked import readable_tables
 from estimator.model.job import Wishes
 from estimator.papers import option_words
 from estimator.papers.crew import crew, worked_on

@@ -5,7 +5,7 @@ from datetime import date
 from pathlib import Path
 
 from estimator import demo
-from estimator.cli.what_if import changed
+from estimator.cli.diagnosed_job import changed
 from estimator.records.reprice import fingerprint
 from estimator.tables.read import demo_folder, read_tables
 

@@ -14,7 +14,7 @@ from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Scope, Takeoff
 from estimator.pricing.minimum import minimum_adjustments
 from estimator.quote.option import life
-from estimator.quote.stays import water_test
+from estimator.quote.pipe_remaining import water_test
 from estimator.scopes.extent import sound_pipe
 from estimator.takeoff import take_off
 from tests.fieldnotes.fieldnote_texts import line_of

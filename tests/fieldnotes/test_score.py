@@ -19,7 +19,7 @@ from types import ModuleType
 
 import pytest
 
-from estimator.cli.interview import log_talk
+from estimator.cli.interview import log_interview
 
 NOTES = Path(__file__).parents[1] / "cases" / "notes"
 LEAST_RIGHT = 0.95
@@ -40,7 +40,7 @@ SCORE = _score()
 @pytest.mark.parametrize("name", CORPORA)
 def test_what_a_person_would_understand_is_read_what_one_would_ask_is_asked_and_nothing_is_wrong(name, monkeypatch):
     monkeypatch.setattr(
-        log_talk.log_files, "written", log_talk.log_files.written
+        log_interview.log_files, "written", log_interview.log_files.written
     )  # the judge's interview writes no file
     lines = SCORE.corpus(NOTES / f"{name}.toml")
     assert SCORE.checked(lines) == []

@@ -4,10 +4,9 @@ from pathlib import Path
 
 from estimator.records.accepted import accept
 from estimator.records.afterwards.sold import Sold, sold
-from estimator.records.checksum import sealed
-from estimator.records.names import INTERNAL
 from estimator.records.record import Inputs, made
-from estimator.records.revisions import Revision
+from estimator.records.recorded_text import sealed
+from estimator.records.revisions import INTERNAL, Revision
 from estimator.tables.read import demo_folder, read_tables
 from tests.made_up.quote import example_quote
 

@@ -11,7 +11,7 @@ import numpy
 import pytest
 from scipy.interpolate import RegularGridInterpolator
 
-from estimator.cli.tables_asked import tables_for
+from estimator.cli.price_tables import tables_for
 from estimator.model.afterwards import Afterwards, LiftHeight, LiftLevel
 from estimator.model.job import Customer, House, Job
 from estimator.model.line import Line, Mark, Pass, Tie

@@ -10,7 +10,7 @@ import numpy
 import pytest
 from scipy.linalg import lstsq
 
-from estimator.cli.tables_asked import tables_for
+from estimator.cli.price_tables import tables_for
 from estimator.model.line import Line, Mark, Origin, Pass, Tie
 from estimator.model.stretch import Stretch
 from estimator.onsite.buried_cleanout import buried_cleanouts

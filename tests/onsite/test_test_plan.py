@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.judged_job import judged
+from estimator.cli.diagnosed_job import diagnosed
 from estimator.onsite.plug_results import Result, TooManyResults, followed
 from estimator.onsite.sections import label
 from estimator.onsite.sheet import SiteSheet
@@ -79,7 +79,7 @@ def test_the_mean_lies_between_shannons_bound_and_two_more() -> None:
 
 
 def plan_of(name: str) -> TestPlan:
-    looked = judged(JOBS / name / "job.toml", None)
+    looked = diagnosed(JOBS / name / "job.toml", None)
     assert looked.job and looked.diagnosis and looked.tables
     plan, *_ = test_plans(looked.job, looked.diagnosis, looked.tables)
     return plan
@@ -122,7 +122,7 @@ def test_a_drop_in_the_readings_counts_where_no_result_was_written() -> None:
 
 def test_the_sheet_says_what_comes_next_and_how_long_a_test_takes() -> None:
     """17 gal at 5 gal a minute, 10 minutes of air and 20 of reading: 33.4, up to 35 minutes (arithmetic)."""
-    looked = judged(JOBS / "hidden-leak" / "job.toml", None)
+    looked = diagnosed(JOBS / "hidden-leak" / "job.toml", None)
     assert looked.job and looked.diagnosis and looked.tables
     fresh = test_sheet(looked.job, looked.diagnosis, looked.tables)
     assert any("about 35 minutes" in str(line) for block in fresh.blocks for line in block.lines)
@@ -181,7 +181,7 @@ pass den cleanout to house, against flow, riser 1 ft
 
 
 def plans_of(job: Path) -> tuple[TestPlan, ...]:
-    looked = judged(job, None)
+    looked = diagnosed(job, None)
     assert looked.job and looked.diagnosis and looked.tables, looked.problems
     return test_plans(looked.job, looked.diagnosis, looked.tables)
 
@@ -275,7 +275,7 @@ def test_what_the_tests_narrowed_is_typed_into_the_job_file_as_the_sheet_says(tm
     assert next(s for s in plan.sections if s.name == "main 2").known == "tight"
     job = fresh_house(tmp_path, LOG.format(far=25, end=28))
     drops: tuple[Result, ...] = ("drop", "drop", "drop", "drop")
-    looked = judged(job, None)
+    looked = diagnosed(job, None)
     assert looked.job and looked.diagnosis and looked.tables
     plan = test_plans(looked.job, looked.diagnosis, looked.tables)[0]
     for many in range(1, 5):
@@ -320,7 +320,7 @@ def test_a_yard_line_is_tested_from_its_cleanout_to_the_lot_line(tmp_path: Path)
     ]  # fmt: skip
     first = yard.steps[0].plug
     assert (first.station_ft, first.way_in, first.toilet) == (34, "front cleanout", False)
-    looked = judged(tmp_path / "job.toml", None)
+    looked = diagnosed(tmp_path / "job.toml", None)
     assert looked.job and looked.diagnosis and looked.tables
     sheet = test_sheet(looked.job, looked.diagnosis, looked.tables)
     assert any("house side" in str(line) for block in sheet.blocks for line in block.lines)
@@ -340,7 +340,7 @@ def test_a_failed_test_alone_replaces_nothing() -> None:
 
 def test_the_true_section_is_found_nine_times_of_ten(tmp_path: Path) -> None:
     """A thousand fresh draws: a leak somewhere, levels read twice with the error the tables state and called a drop from 1/4 in on."""
-    looked = judged(fresh_house(tmp_path, LOG.format(far=33, end=36)), None)
+    looked = diagnosed(fresh_house(tmp_path, LOG.format(far=33, end=36)), None)
     assert looked.job and looked.diagnosis and looked.tables
     (plan,) = test_plans(looked.job, looked.diagnosis, looked.tables)
     error, minutes = looked.tables.number("drop_reading_error_in"), looked.tables.number("test_minutes")
@@ -358,7 +358,7 @@ def test_the_true_section_is_found_nine_times_of_ten(tmp_path: Path) -> None:
 
 def test_the_stack_gives_ten_feet_above_the_highest_joint(tmp_path: Path) -> None:
     """Pipe of 4 in with its bottom 20 in below the slab: its top is 16 in down, so 8 ft 8 in above the slab is 10 ft (arithmetic; IPC 312)."""
-    looked = judged(fresh_house(tmp_path, LOG.format(far=33, end=36)), None)
+    looked = diagnosed(fresh_house(tmp_path, LOG.format(far=33, end=36)), None)
     assert looked.job and looked.diagnosis and looked.tables
     sheet = test_sheet(looked.job, looked.diagnosis, looked.tables)
     stack = next(line for block in sheet.blocks for line in block.lines if "Stack" in str(line))
@@ -396,7 +396,7 @@ IN = "pass front cleanout to house, against flow, surface\n0 yard lawn, cleanout
 
 
 def plan_and_sheet(job: Path) -> tuple[TestPlan, SiteSheet]:
-    looked = judged(job, None)
+    looked = diagnosed(job, None)
     assert looked.job and looked.diagnosis and looked.tables, looked.problems
     (plan,) = test_plans(looked.job, looked.diagnosis, looked.tables)
     return plan, test_sheet(looked.job, looked.diagnosis, looked.tables)

@@ -11,7 +11,7 @@ from estimator.cli.priced_job import priced
 from estimator.model.agreed import agreed, side_of, side_recorded
 from estimator.model.offer import Option, Quote
 from estimator.papers.change_order import ChangeOrder, change_order
-from estimator.records.plain import plain
+from estimator.records.recorded_text import plain
 from estimator.sheets.book import Formula
 
 D = Decimal

@@ -5,7 +5,7 @@ from datetime import date
 
 import pytest
 
-from estimator.cli.tables_asked import readable_tables
+from estimator.cli.price_tables import readable_tables
 from estimator.model.offer import Option, Quote
 from estimator.model.work import Scope
 from estimator.papers.agreement import agreement_sheet

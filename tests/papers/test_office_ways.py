@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from estimator.cli.price_tables import readable_tables
 from estimator.cli.priced_job import ready
-from estimator.cli.tables_asked import readable_tables
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.ways import Turning, Way, Ways

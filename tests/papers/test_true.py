@@ -20,8 +20,8 @@ from estimator.papers.line_items import by_class
 from estimator.papers.option_sheet import option_sheets
 from estimator.papers.option_terms import received, terms_of
 from estimator.quote import where
-from estimator.quote.lengths import on_paper
 from estimator.quote.recommend import cured, cures_all_now, only_prepares, recommended, treated
+from estimator.quote.where import on_paper
 from estimator.sheets.book import Book, Formula
 from estimator.wording.numbers import feet
 from estimator.wording.say import capital

@@ -204,7 +204,7 @@ def _place(**changes: Any) -> rows.PlaceRow:
     empty: dict[str, Any] = {
         name: None
         for name, f in rows.PlaceRow.__dataclass_fields__.items()
-        if name not in rows.Kept.__dataclass_fields__
+        if name not in rows.TableRow.__dataclass_fields__
     }
     empty |= {
         "place": "demo",
@@ -220,7 +220,7 @@ def _place(**changes: Any) -> rows.PlaceRow:
 def _tables(**changes: Mapping[str, str]) -> Tables:
     """The hand-made tables; `settings={...}` changes settings."""
     settings = SETTINGS | dict(changes.get("settings", {}))
-    made: dict[str, list[rows.Kept]] = {name: [] for name in rows.TABLES}
+    made: dict[str, list[rows.TableRow]] = {name: [] for name in rows.TABLES}
     made["settings"] = [rows.Setting(key=k, value=v, unit="", min=None, max=None, why="") for k, v in settings.items()]
     made["roles"] = [rows.Role(role=r, wage=Decimal(w), burden_percent=Decimal(32)) for r, w in ROLES.items()]
     made["crews"] = [

@@ -17,7 +17,7 @@ from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.payments import payments_of
 from estimator.pricing.problems import PROBLEMS
-from estimator.tables.rows import TABLES, Kept, PlaceRow
+from estimator.tables.rows import TABLES, PlaceRow, TableRow
 from estimator.tables.tables import Tables
 
 BROKEN = Path(__file__).parents[1] / "broken"
@@ -40,7 +40,7 @@ def edited(tables: Tables, edits: list[list[str]]) -> Tables:
     return replace(tables, rows=rows)
 
 
-def _set(row: Kept, column: str, value: str) -> Kept:
+def _set(row: TableRow, column: str, value: str) -> TableRow:
     return replace(row, **{column: type(getattr(row, column))(value)})
 
 

@@ -16,7 +16,7 @@ from estimator.model.work import Quantity
 from estimator.papers.letter import Letter
 from estimator.papers.option_terms import received
 from estimator.quote import PROBLEMS, Chosen, build_quote
-from estimator.quote.facts import facts, holds
+from estimator.quote.refuse import facts, holds
 from estimator.quote.urgency import if_cleaned, if_nothing
 from estimator.tables import Tables
 from tests.made_up.quote import example_quote

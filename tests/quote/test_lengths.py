@@ -7,7 +7,7 @@ import pytest
 from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
-from estimator.quote.lengths import old_on_paper, on_paper
+from estimator.quote.where import old_on_paper, on_paper
 from estimator.wording.numbers import feet
 from tests.made_up.quote import example_quote
 

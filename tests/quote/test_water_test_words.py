@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from estimator.model.work import Quantity, Takeoff
-from estimator.quote.stays import water_test
+from estimator.quote.pipe_remaining import water_test
 from estimator.tables import Tables
 from estimator.wording.say import catalog, say
 from tests.made_up.quote import example_quote

@@ -10,11 +10,11 @@ import pytest
 
 from estimator.model.problem import CannotGoOn
 from estimator.records.accepted import accept, accepted
-from estimator.records.again import again
 from estimator.records.changes import Change, changes
 from estimator.records.finished import finished
 from estimator.records.issue import issue
 from estimator.records.lock import locked
+from estimator.records.reissue import reissue
 from estimator.records.revisions import named, newest
 
 
@@ -28,7 +28,7 @@ def test_files_made_again_have_the_same_bytes_and_the_issued_ones_stay(tmp_path,
         assert held.tables.text("round_to") == "25"
         return papers(quote)(number)
 
-    made = again(newest(tmp_path / "job"), remake)
+    made = reissue(newest(tmp_path / "job"), remake)
     assert made.problems == ()
     assert made.folder.name == "r1 again"
     for path in made.files:
@@ -38,7 +38,7 @@ def test_files_made_again_have_the_same_bytes_and_the_issued_ones_stay(tmp_path,
 
 def test_made_again_twice_goes_into_another_folder(tmp_path, quote, inputs, papers):
     issue(tmp_path / "job", quote, inputs, papers(quote))
-    folders = [again(newest(tmp_path / "job"), lambda *_: papers(quote)(1)).folder.name for _ in range(3)]
+    folders = [reissue(newest(tmp_path / "job"), lambda *_: papers(quote)(1)).folder.name for _ in range(3)]
     assert folders == ["r1 again", "r1 again 2", "r1 again 3"]
 
 
@@ -58,19 +58,19 @@ def test_notes_and_pictures_in_folders_lie_there_again(tmp_path, quote, inputs, 
         assert again_from.pictures == {"photos/hole.png": b"grey"}
         return make(number)
 
-    assert again(newest(tmp_path / "job"), remake).problems == ()
+    assert reissue(newest(tmp_path / "job"), remake).problems == ()
 
 
 def test_a_picture_that_is_gone_is_named(tmp_path, quote, inputs, papers):
     issue(tmp_path / "job", quote, replace(inputs, pictures={"hole.png": b"grey"}), papers(quote))
     with pytest.raises(CannotGoOn, match="a picture kept with it is not there"):
-        again(newest(tmp_path / "job"), lambda *_: papers(quote)(1))
+        reissue(newest(tmp_path / "job"), lambda *_: papers(quote)(1))
 
 
 def test_making_again_waits_for_a_run_that_writes(tmp_path, quote, inputs, papers):
     issue(tmp_path / "job", quote, inputs, papers(quote))
     with locked(tmp_path / "job"), pytest.raises(CannotGoOn) as stop:
-        again(newest(tmp_path / "job"), lambda *_: papers(quote)(1))
+        reissue(newest(tmp_path / "job"), lambda *_: papers(quote)(1))
     assert [p.code for p in stop.value.problems] == ["records/busy"]
 
 
@@ -78,7 +78,7 @@ def test_what_a_killed_run_left_is_swept_by_the_next_whichever_it_is(tmp_path, q
     folder = tmp_path / "job"
     issue(folder, quote, inputs, papers(quote))
     for run in (
-        lambda: again(newest(folder), lambda *_: papers(quote)(1)),
+        lambda: reissue(newest(folder), lambda *_: papers(quote)(1)),
         lambda: issue(folder, quote, inputs, papers(quote)),
     ):
         (folder / f".estimator-{ended_run()}-0123abcd-tmp" / "to send").mkdir(parents=True)
@@ -95,7 +95,7 @@ def ended_run() -> int:
 
 def test_other_bytes_are_told(tmp_path, quote, quote_at, inputs, papers):
     issue(tmp_path / "job", quote, inputs, papers(quote))
-    made = again(newest(tmp_path / "job"), lambda *_: papers(quote_at("1.00"))(1))
+    made = reissue(newest(tmp_path / "job"), lambda *_: papers(quote_at("1.00"))(1))
     assert {p.code for p in made.problems} == {"records/not-the-same"}
 
 

@@ -14,11 +14,11 @@ from estimator.model.problem import CannotGoOn, Problem
 from estimator.model.say import Feet, Say
 from estimator.records import bundle
 from estimator.records.accepted import accept, accepted, not_before
-from estimator.records.again import again
 from estimator.records.finished import doubts, finish
 from estimator.records.issue import issue
 from estimator.records.lock import locked
 from estimator.records.problems import PROBLEMS
+from estimator.records.reissue import reissue
 from estimator.records.revisions import named, pair
 from estimator.records.verify import verify
 from tests.made_up.quote import example_quote
@@ -68,7 +68,7 @@ class Desk:
         outside = replace(self.inputs, texts={**self.inputs.texts, "../../outside.txt": "mine"})
         quote = self.quote_at("4300.00")
         issue(self.folder, quote, outside, self.papers(quote))
-        again(named(self.folder, "r2"), lambda *_: self.papers(quote)(2))
+        reissue(named(self.folder, "r2"), lambda *_: self.papers(quote)(2))
 
     def changed_by_hand(self) -> None:
         record = named(self.folder, "r1").record_file
@@ -106,7 +106,7 @@ class Desk:
         return doubts(self.folder, finish(self.folder, date(2026, 11, 24)))
 
     def not_the_same(self) -> tuple[Problem, ...]:
-        return again(named(self.folder, "r1"), lambda *_: self.papers(self.quote_at("1.00"))(1)).problems[:1]
+        return reissue(named(self.folder, "r1"), lambda *_: self.papers(self.quote_at("1.00"))(1)).problems[:1]
 
     def never_issued(self) -> None:
         import openpyxl

@@ -6,11 +6,10 @@ from pathlib import Path
 import pytest
 
 from estimator.model.problem import CannotGoOn, Level
-from estimator.records.checksum import sealed, unsealed
 from estimator.records.issue import issue
-from estimator.records.names import revisions_folder, street
 from estimator.records.record import content
-from estimator.records.revisions import named, newest, revisions
+from estimator.records.recorded_text import sealed, unsealed
+from estimator.records.revisions import named, newest, revisions, revisions_folder, street
 
 
 def _bytes_below(folder: Path) -> dict[str, bytes]:

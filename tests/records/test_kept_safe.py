@@ -13,9 +13,9 @@ import pytest
 
 from estimator.disk.disk import Disk
 from estimator.model.problem import CannotGoOn
-from estimator.records.again import again
 from estimator.records.issue import issue
 from estimator.records.lock import locked
+from estimator.records.reissue import reissue
 from estimator.records.revisions import newest, revisions
 
 
@@ -206,15 +206,15 @@ def test_made_again_and_killed_at_any_call_there_is_the_whole_folder_or_none(tmp
     calls: list[str] = []
     folder = tmp_path / "counted"
     issue(folder, quote, inputs, papers(quote))
-    again(newest(folder), lambda *_: papers(quote)(1), Disk(lambda what, path: calls.append(what)))
+    reissue(newest(folder), lambda *_: papers(quote)(1), Disk(lambda what, path: calls.append(what)))
     assert len(calls) > 8
     for n in range(1, len(calls) + 1):
         folder = tmp_path / f"killed-{n}"
         issue(folder, quote, inputs, papers(quote))
         disk = Disk(Countdown(n, lambda: os._exit(9)))
-        assert _in_a_child(lambda: again(newest(folder), lambda *_: papers(quote)(1), disk)) == 9  # noqa: B023
+        assert _in_a_child(lambda: reissue(newest(folder), lambda *_: papers(quote)(1), disk)) == 9  # noqa: B023
         assert all(len([p for p in made.rglob("*") if p.is_file()]) == 2 for made in folder.glob("r1 again*"))
-        assert again(newest(folder), lambda *_: papers(quote)(1)).problems == ()
+        assert reissue(newest(folder), lambda *_: papers(quote)(1)).problems == ()
         assert not list(folder.glob(".*-tmp"))
 
 

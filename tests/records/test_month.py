@@ -12,9 +12,9 @@ from estimator.records.afterwards.lost import lose, lost
 from estimator.records.afterwards.money import changed, note
 from estimator.records.afterwards.month import Month, month_of
 from estimator.records.afterwards.sold import sold
-from estimator.records.checksum import sealed, unsealed
 from estimator.records.finished import finish
-from estimator.records.standing import standing
+from estimator.records.job_status import job_status
+from estimator.records.recorded_text import sealed, unsealed
 from tests.made_up.sold import issued
 
 D = Decimal
@@ -56,7 +56,7 @@ def test_a_reason_typed_again_counts_and_a_lost_job_stands_so_in_the_list(tmp_pa
     lose(folder, date(2026, 11, 30), "no answer")
     held = lost(folder)
     assert held is not None and held.why == "no answer"
-    assert standing(tmp_path / "a.toml", DAY, lambda _: 0).state == "lost"
+    assert job_status(tmp_path / "a.toml", DAY, lambda _: 0).state == "lost"
 
 
 def test_gross_profit_per_crew_day_is_price_less_cost_with_labor_as_it_turned_out(tmp_path: Path) -> None:

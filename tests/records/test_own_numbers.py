@@ -8,8 +8,8 @@ from decimal import Decimal
 from openpyxl import load_workbook
 
 from estimator.papers.office import office
-from estimator.records.own_numbers import set_by_hand, to_look_at
-from estimator.records.plain import dumped, plain
+from estimator.records.edited_prices import set_by_hand, to_look_at
+from estimator.records.recorded_text import dumped, plain
 from estimator.sheets.write import write
 from tests.records.by_hand import with_own_tunnel
 

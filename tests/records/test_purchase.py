@@ -9,8 +9,8 @@ from typing import Any
 from openpyxl import load_workbook
 
 from estimator.cli.commands.purchase import listed, written
-from estimator.records.checksum import sealed, unsealed
 from estimator.records.finished import finish
+from estimator.records.recorded_text import sealed, unsealed
 from estimator.tables.read import demo_folder, read_tables
 from tests.made_up.sold import issued
 

@@ -6,8 +6,7 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.records.half_way import keep, kept, kept_beside
-from estimator.records.reprice import OptionMove, Repriced, fingerprint, reprice
+from estimator.records.reprice import OptionMove, Repriced, fingerprint, progress_file, reprice, save_row, saved_rows
 from tests.tables.workbench import demo as demo_tables
 
 DAY = date(2026, 11, 25)
@@ -68,23 +67,23 @@ def test_the_sum_of_a_job_moves_with_its_notes_its_day_and_the_tables(tmp_path):
 
 
 def test_rows_that_were_kept_come_back_as_they_were(tmp_path):
-    keep(tmp_path / "kept", "a", ROW)
-    keep(tmp_path / "kept", "b", Repriced(job_file="b", wrong="it is broken"))
-    assert kept(tmp_path / "kept") == {"a": ROW, "b": Repriced(job_file="b", wrong="it is broken")}
+    save_row(tmp_path / "kept", "a", ROW)
+    save_row(tmp_path / "kept", "b", Repriced(job_file="b", wrong="it is broken"))
+    assert saved_rows(tmp_path / "kept") == {"a": ROW, "b": Repriced(job_file="b", wrong="it is broken")}
 
 
 @pytest.mark.parametrize("cut", [1, 10, 60])
 def test_a_row_cut_short_is_as_if_it_were_not_there(tmp_path, cut):
     path = tmp_path / "kept"
-    keep(path, "a", ROW)
-    keep(path, "b", ROW)
+    save_row(path, "a", ROW)
+    save_row(path, "b", ROW)
     path.write_bytes(path.read_bytes()[:-cut])
-    assert list(kept(path)) in ([["a"], ["a", "b"]] if cut == 1 else [["a"]])
+    assert list(saved_rows(path)) in ([["a"], ["a", "b"]] if cut == 1 else [["a"]])
 
 
 def test_nothing_was_kept_where_there_is_no_file(tmp_path):
-    assert kept(tmp_path / "kept") == {}
+    assert saved_rows(tmp_path / "kept") == {}
 
 
 def test_what_is_kept_lies_beside_the_folder_not_in_it(tmp_path):
-    assert kept_beside(tmp_path / "jobs") == tmp_path / "jobs.repricing"
+    assert progress_file(tmp_path / "jobs") == tmp_path / "jobs.repricing"

@@ -8,8 +8,8 @@ import pytest
 from estimator.model.say import Feet, FromTable, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, Scope
-from estimator.records.plain import plain
-from estimator.records.same_option import doing, like, names, paired, recorded, same
+from estimator.records.recorded_text import plain
+from estimator.records.same_option import like, names, paired, recorded, same, work_of
 from tests.made_up.quote import example_quote
 
 LINING = Say.of("{title}", title=FromTable("Line the pipe from inside", "Revestir el tubo viejo por dentro"))
@@ -30,14 +30,14 @@ def option(
 
 
 def found(was: Any, *offered: Any) -> int | None:
-    return same(doing(was), [doing(o) for o in offered])
+    return same(work_of(was), [work_of(o) for o in offered])
 
 
 def test_four_feet_more_in_its_title_and_another_letter_leave_it_the_same_option():
     was = option(("main", "reline", 0, 36.5), long=36.5)
     now = option(("main", "reline", 0, 40.5), long=40.5, letter="B")
     assert found(was, option(("main", "trench", 0, 40.5)), now) == 1
-    assert names([doing(was)], [doing(now)]) == (["A → B: Line the pipe from inside"],) * 2
+    assert names([work_of(was)], [work_of(now)]) == (["A → B: Line the pipe from inside"],) * 2
 
 
 def test_another_way_or_another_line_is_another_option():
@@ -70,8 +70,8 @@ def test_of_two_quite_alike_the_letter_decides_and_a_tunnel_from_the_same_side_g
 
 
 def test_no_option_stands_in_two_pairs_and_a_third_quote_takes_the_names():
-    old = [doing(option(("main", "reline", 0, to), letter=letter)) for letter, to in (("A", 30.0), ("B", 40.0))]
-    new = [doing(option(("main", "reline", 0, 41), letter="A"))]
+    old = [work_of(option(("main", "reline", 0, to), letter=letter)) for letter, to in (("A", 30.0), ("B", 40.0))]
+    new = [work_of(option(("main", "reline", 0, 41), letter="A"))]
     assert paired(old, new) == {1: 0}
     before, after = names(old, new)
     assert after == [before[1]] and len({*before}) == 2
@@ -80,4 +80,4 @@ def test_no_option_stands_in_two_pairs_and_a_third_quote_takes_the_names():
 
 def test_a_record_is_read_as_the_option_it_was_made_from():
     for one in (option(("main", "reline", 0, 36.5), long=36.5), *example_quote().options):
-        assert recorded(plain(one)) == doing(one)
+        assert recorded(plain(one)) == work_of(one)

@@ -11,9 +11,8 @@ from estimator.records.accepted import accept
 from estimator.records.afterwards.lost import all_lost, lose, lost
 from estimator.records.finished import done_of, finish, finished
 from estimator.records.issue import issue
-from estimator.records.names import revisions_folder
-from estimator.records.revisions import named
-from estimator.records.standing import job_files, standing
+from estimator.records.job_status import job_files, job_status
+from estimator.records.revisions import named, revisions_folder
 from estimator.records.summary import read_summary
 from estimator.wording.say import say
 
@@ -35,17 +34,17 @@ def _issue_at(job_file, quote_at, inputs, papers):
 
 
 def test_notes_with_errors_wait_to_be_mended(job_file):
-    found = standing(job_file, DAY, lambda path: 2)
+    found = job_status(job_file, DAY, lambda path: 2)
     assert (found.state, str(found.waits_for)) == ("notes incomplete", "2 errors in the notes")
 
 
 def test_notes_without_errors_are_ready(job_file):
-    assert standing(job_file, DAY, lambda path: 0).state == "ready"
+    assert job_status(job_file, DAY, lambda path: 0).state == "ready"
 
 
 def test_an_issued_job_shows_its_total_and_the_days_left(job_file, issue_at):
     issue_at()
-    found = standing(job_file, DAY, lambda path: 0)
+    found = job_status(job_file, DAY, lambda path: 0)
     assert (found.state, found.revision, found.total, found.days_left) == ("issued", "r1", "4200.00", 28)
     assert found.site == "417 Larkspur Court, Fernbrook"
 
@@ -53,21 +52,21 @@ def test_an_issued_job_shows_its_total_and_the_days_left(job_file, issue_at):
 def test_a_second_revision_is_revised(job_file, issue_at):
     issue_at()
     issue_at("4300.00")
-    found = standing(job_file, DAY, lambda path: 0)
+    found = job_status(job_file, DAY, lambda path: 0)
     assert (found.state, found.revision, found.total) == ("revised", "r2", "4300.00")
 
 
 @pytest.mark.parametrize(("after", "state"), [(0, "issued"), (1, "expired")])
 def test_an_offer_holds_through_its_last_day(job_file, issue_at, after, state):
     issue_at()
-    assert standing(job_file, LAST_DAY + timedelta(days=after), lambda path: 0).state == state
+    assert job_status(job_file, LAST_DAY + timedelta(days=after), lambda path: 0).state == state
 
 
 def test_an_accepted_offer_does_not_expire(job_file, issue_at):
     issue_at()
     folder = revisions_folder(job_file)
     accept(folder, named(folder, "r1"), "A", DAY)
-    found = standing(job_file, LAST_DAY + timedelta(days=100), lambda path: 0)
+    found = job_status(job_file, LAST_DAY + timedelta(days=100), lambda path: 0)
     assert (found.state, found.days_left, str(found.waits_for)) == ("accepted", None, "the crew")
 
 
@@ -76,7 +75,7 @@ def test_a_record_cut_short_is_damaged(job_file, issue_at, keep):
     issue_at()
     record = named(revisions_folder(job_file), "r1").record_file
     record.write_bytes(record.read_bytes()[:keep])
-    assert standing(job_file, DAY, lambda path: 0).state == "damaged"
+    assert job_status(job_file, DAY, lambda path: 0).state == "damaged"
 
 
 def test_a_summary_longer_than_the_head_of_the_file_is_read_all_the_same(tmp_path):
@@ -100,7 +99,7 @@ def test_work_that_was_done_waits_for_nothing(job_file, issue_at):
     folder = revisions_folder(job_file)
     accept(folder, named(folder, "r1"), "A", DAY)
     finish(folder, DAY + timedelta(days=9))
-    found = standing(job_file, LAST_DAY + timedelta(days=100), lambda path: 0)
+    found = job_status(job_file, LAST_DAY + timedelta(days=100), lambda path: 0)
     assert (found.state, str(found.waits_for), found.total) == ("done", "nothing", "4200.00")
 
 
@@ -133,7 +132,7 @@ def test_a_later_offer_can_be_lost_after_earlier_work_was_done(job_file, issue_a
         lose(folder, DAY + timedelta(days=2), "price")
     issue_at("4300.00")
     lose(folder, DAY + timedelta(days=2), "price")
-    assert standing(job_file, DAY + timedelta(days=2), lambda path: 0).state == "lost"
+    assert job_status(job_file, DAY + timedelta(days=2), lambda path: 0).state == "lost"
 
 
 def test_each_revision_that_was_lost_keeps_its_own_note(job_file, issue_at):
@@ -155,15 +154,15 @@ def test_a_signed_job_waits_until_it_can_no_longer_be_cancelled(job_file, issue_
     issue(revisions_folder(job_file), quote, inputs, lambda number: replace(papers(quote)(number)))
     folder = revisions_folder(job_file)
     until = date.fromisoformat(accept(folder, named(folder, "r1"), "A", DAY).cancel_until)
-    assert "to cancel" in str(standing(job_file, until, lambda path: 0).waits_for)
-    assert str(standing(job_file, until + timedelta(days=1), lambda path: 0).waits_for) == "the crew"
+    assert "to cancel" in str(job_status(job_file, until, lambda path: 0).waits_for)
+    assert str(job_status(job_file, until + timedelta(days=1), lambda path: 0).waits_for) == "the crew"
 
 
 def test_a_job_whose_notes_break_the_program_is_damaged_and_the_list_goes_on(job_file):
     def breaks(path):
         raise RecursionError
 
-    assert standing(job_file, DAY, breaks).state == "damaged"
+    assert job_status(job_file, DAY, breaks).state == "damaged"
 
 
 WHY = Say.of("{n} of the pipe were not seen.", n=Feet(12.5))
@@ -187,8 +186,8 @@ def test_a_job_of_which_nothing_can_be_signed_waits_for_what_is_open(
     )
     quote = replace(quote_at(), options=options)
     issue(revisions_folder(job_file), quote, inputs, papers(quote))
-    found = standing(job_file, DAY, lambda path: 0)
+    found = job_status(job_file, DAY, lambda path: 0)
     assert (found.state, str(found.waits_for)) == ("issued", waits)
-    assert standing(job_file, LAST_DAY + timedelta(days=1), lambda path: 0).state == "expired"
+    assert job_status(job_file, LAST_DAY + timedelta(days=1), lambda path: 0).state == "expired"
     if waits != "the homeowner":
         assert "precio" in say(found.waits_for, "es_US")

@@ -11,11 +11,11 @@ import pytest
 from estimator.pricing.ledger import Account, Entry, bookkeeping_csv
 from estimator.records.accepted import accept
 from estimator.records.afterwards.money import Money, changed, money, note
-from estimator.records.afterwards.ordered import order_entries
 from estimator.records.afterwards.owing import owing
+from estimator.records.afterwards.purchase import order_entries
 from estimator.records.afterwards.sold import Sold, sold
-from estimator.records.checksum import sealed, unsealed
 from estimator.records.finished import finish
+from estimator.records.recorded_text import sealed, unsealed
 from estimator.records.revisions import Revision, revisions
 from tests.made_up.sold import issued
 

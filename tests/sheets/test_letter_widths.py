@@ -4,8 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from estimator.sheets.fit import SAFETY, text_width_px
-from estimator.sheets.letter_widths import BOLD, REGULAR, letters_wide
+from estimator.sheets.fit import BOLD, REGULAR, SAFETY, letters_wide, text_width_px
 
 LIBERATION = Path("/usr/share/fonts/truetype/liberation2")
 AFM = {" ": 278, "a": 556, "i": 222, "m": 833, "A": 667, "W": 944, "0": 556, "$": 556, "%": 889, ".": 278, "(": 333}

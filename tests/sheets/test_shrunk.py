@@ -5,8 +5,7 @@ import io
 import pytest
 from PIL import Image
 
-from estimator.sheets.images import NotAPicture, size_px
-from estimator.sheets.shrunk import LONGEST_PX, MOST_BYTES, shrunk
+from estimator.sheets.images import LONGEST_PX, MOST_BYTES, NotAPicture, shrunk, size_px
 
 ORIENTATION, MAKER, GPS = 0x0112, 0x010F, 0x8825
 

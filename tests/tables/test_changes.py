@@ -12,7 +12,7 @@ from estimator.fieldnotes import read_job
 from estimator.scopes.candidates import repairs
 from estimator.tables import Tables
 from estimator.tables.changes import changes
-from estimator.tables.fingerprint import fingerprint
+from estimator.tables.invented_rows import fingerprint
 from tests.tables.workbench import DAY, demo, edited, reading, with_edits
 
 

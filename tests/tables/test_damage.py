@@ -8,10 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from estimator.sheets.fault import Fault
+from estimator.tables.check_view import Known
 from estimator.tables.checked import read_raw
 from estimator.tables.columns import Column, columns
 from estimator.tables.csv_folder import read_folder
-from estimator.tables.known_names import Known
 from estimator.tables.raw import CellValue, RawTables
 from estimator.tables.read import TablesReading, demo_folder, demo_settings
 from estimator.tables.rows import NO_NUMBER, TABLES

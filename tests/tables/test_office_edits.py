@@ -23,10 +23,10 @@ from estimator.pipeline import run
 from estimator.scopes.candidates import repairs
 from estimator.tables.changes import changes, changes_to_come
 from estimator.tables.check_settings import CHOICES
+from estimator.tables.check_view import Known
 from estimator.tables.checked import read_raw
 from estimator.tables.columns import Column, columns
 from estimator.tables.csv_folder import read_folder
-from estimator.tables.known_names import Known
 from estimator.tables.raw import CellValue, RawTables
 from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_settings
 from estimator.tables.rows import NO_NUMBER, TABLES

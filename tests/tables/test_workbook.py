@@ -13,7 +13,7 @@ from estimator.cli.app import build
 from estimator.tables.as_workbook import workbook
 from estimator.tables.columns import columns
 from estimator.tables.rows import TABLES
-from estimator.tables.table_owners import KEEPERS
+from estimator.tables.table_owners import OWNERS
 from estimator.wording.say import say
 from tests.tables.workbench import demo, demo_bytes, edited, laid_over, reading, with_edits
 
@@ -37,8 +37,8 @@ def test_the_same_tables_give_the_same_bytes() -> None:
 
 
 def test_every_table_has_a_sheet_behind_the_cover(book: dict[str, Worksheet]) -> None:
-    assert list(book) == ["start here", *KEEPERS]
-    assert set(KEEPERS) == set(TABLES)
+    assert list(book) == ["start here", *OWNERS]
+    assert set(OWNERS) == set(TABLES)
 
 
 def test_headers_stay_in_sight_and_say_what_they_mean(book: dict[str, Worksheet]) -> None:
@@ -70,7 +70,7 @@ def test_worked_out_cells_are_locked_and_prices_are_not(book: dict[str, Workshee
 
 
 def test_the_tables_the_arithmetic_hangs_on_are_locked_without_a_password(book: dict[str, Worksheet]) -> None:
-    for table, (keeper, _) in KEEPERS.items():
+    for table, (keeper, _) in OWNERS.items():
         assert bool(book[table].protection.sheet) == (keeper == "with care" or table in ("roles", "pricing"))
         if keeper == "with care":
             assert book[table]["B2"].protection.locked

@@ -18,7 +18,7 @@ from estimator.model.wanted import WantedOption, WantedRepair
 from estimator.model.work import Repair
 from estimator.model.works import Laid, Works
 from estimator.pipeline import run
-from estimator.quote.facts import facts
+from estimator.quote.refuse import facts
 from estimator.quote.terms import terms, to_others
 from estimator.scopes.rules import facts_of, may
 from estimator.tables.read import demo_folder, read_tables

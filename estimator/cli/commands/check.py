@@ -17,16 +17,16 @@ def command(
     language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> int:
-    from estimator.cli.judged_job import judged
+    from estimator.cli.diagnosed_job import diagnosed
     from estimator.cli.views.check import write_check
     from estimator.cli.views.layout import in_window
     from estimator.cli.views.problems import as_data, tell
     from estimator.cli.views.screen import answer
     from estimator.model.problem import Level
 
-    looked = judged(job, tables, changes)
+    looked = diagnosed(job, tables, changes)
     if not as_json and not changes and _answered(job, looked.problems, tables):
-        looked = judged(job, tables, changes)
+        looked = diagnosed(job, tables, changes)
     out = in_window(language)
     if looked.job:
         write_check(out, looked.job, looked.diagnosis)

@@ -62,12 +62,12 @@ def compared_with(
     where: Stretch | None,
 ) -> "Compared":
     """Errors: CannotGoOn for a line that is not there, or where nothing is dug for."""
-    from estimator.cli.asked_before import asked_before
+    from estimator.cli.answer_cache import cached_answer
 
     def anew() -> "tuple[Compared, Mapping[str, str]]":
         return _compared(job_file, tables, changes, on, line, where)
 
-    return anew()[0] if changes else asked_before("compare", job_file, tables, anew, on, line, where)
+    return anew()[0] if changes else cached_answer("compare", job_file, tables, anew, on, line, where)
 
 
 def _compared(

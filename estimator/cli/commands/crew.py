@@ -39,14 +39,13 @@ def written(job_file: Path, to: Path, letter: str, language: str) -> tuple[str, 
 
     Errors: CannotGoOn where nothing was issued, for an unknown letter, a damaged record, or a file that stands already.
     """
-    from estimator.cli.ordering import quote_of
+    from estimator.cli.change_order import quote_of
     from estimator.cli.problems import NO_OPTION
     from estimator.cli.writing import WORKBOOK, free, new_file
     from estimator.papers.crew import crew, worked_on
     from estimator.pipeline.costing import with_job_settings
     from estimator.records.accepted import accepted
-    from estimator.records.names import revisions_folder
-    from estimator.records.revisions import named, newest
+    from estimator.records.revisions import named, newest, revisions_folder
     from estimator.sheets.write import write
 
     free(to, WORKBOOK)

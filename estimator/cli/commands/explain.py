@@ -28,8 +28,8 @@ def command(
 ) -> None:
     from estimator.cli.priced_job import priced
     from estimator.cli.views.explain import each, find, write_line
-    from estimator.cli.views.gas import write_gas_first
     from estimator.cli.views.layout import in_window
+    from estimator.cli.views.problems import write_gas_first
     from estimator.cli.views.screen import answer
 
     run = priced(job, tables, changes, on)

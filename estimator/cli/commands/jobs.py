@@ -9,7 +9,7 @@ import typer
 from estimator.cli.arguments import AS_SET, AsJson, Language, OnDay, TablesFrom
 
 if TYPE_CHECKING:
-    from estimator.records.standing import Standing
+    from estimator.records.job_status import JobStatus
 
 Folder = Annotated[
     Path,
@@ -49,19 +49,19 @@ def command(
     from estimator.cli.clock import today
     from estimator.cli.views.layout import in_window
     from estimator.cli.views.screen import answer
-    from estimator.records.standing import job_files
+    from estimator.records.job_status import job_files
 
     day, out = on or today(), in_window(language)
     data: object
     if reprice:
         from estimator.cli.repricing import repriced
-        from estimator.cli.views.repriced import write_repriced
+        from estimator.cli.views.jobs import write_repriced
 
         done = repriced(folder, tables, day, to)
         data = done.rows
         write_repriced(out, done, to, folder)
     elif month:
-        from estimator.cli.views.month import write_month
+        from estimator.cli.views.jobs import write_month
         from estimator.records.afterwards.month import month_of
 
         data = sums = month_of(job_files(folder), month_typed(month))
@@ -75,15 +75,15 @@ def command(
     answer(data, as_json, out.rows)
 
 
-def listed(folder: Path, day: date) -> "list[Standing]":
+def listed(folder: Path, day: date) -> "list[JobStatus]":
     """Where every job below the folder stands; a damaged one is a row like any other.
 
     Errors: FileNotFoundError where there is no such folder.
     """
-    from estimator.cli.judged_job import errors_in
-    from estimator.records.standing import job_files, standing
+    from estimator.cli.diagnosed_job import errors_in
+    from estimator.records.job_status import job_files, job_status
 
-    return [standing(path, day, errors_in) for path in job_files(folder)]
+    return [job_status(path, day, errors_in) for path in job_files(folder)]
 
 
 def month_typed(text: str) -> str:

@@ -85,13 +85,13 @@ def _offered(out: "Layout", run: "Priced", changes: Sequence[str], reasons: bool
 
     quote = run.quote
     if run.as_filed:
-        from estimator.cli.views.what_if import write_what_if
+        from estimator.cli.views.likely_range import write_what_if
 
         write_what_if(out, run.as_filed, quote, changes)
     write_options(out, quote)
     ways = _ways(run) if reasons else ()
     if reasons:
-        from estimator.cli.views.each_way import write_each_way
+        from estimator.cli.views.likely_range import write_each_way
         from estimator.cli.views.why import write_reasons
 
         write_reasons(out, quote)
@@ -105,7 +105,7 @@ def _offered(out: "Layout", run: "Priced", changes: Sequence[str], reasons: bool
         write_ranges(out, quote)
     if not reasons:
         return quote
-    from estimator.records.plain import plain
+    from estimator.records.recorded_text import plain
 
     return {**plain(quote), "ways": ways}
 
@@ -125,7 +125,7 @@ def _nothing(
     """What was found, and what the rules have against every way; a house with nothing to repair is no failure."""
     from estimator.cli.priced_job import ready
     from estimator.cli.views.check import write_check
-    from estimator.cli.views.each_way import write_each_way
+    from estimator.cli.views.likely_range import write_each_way
     from estimator.diagnosis import diagnose
     from estimator.pipeline.costing import costing, place_of, with_job_settings
     from estimator.scopes.candidates import repairs

@@ -6,10 +6,14 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, SetKeys, TablesFrom
+from estimator.cli.views.layout import Layout
+from estimator.onsite.sheet import SiteSheet
+from estimator.wording.say import in_language, say
+
 if TYPE_CHECKING:
     from estimator.onsite.plug_results import Result
 
-from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, SetKeys, TablesFrom
 
 SHEETS = ("tests", "water", "levels", "marks", "grade", "cleanout", "plan", "lift", "record", "callbacks")
 
@@ -80,7 +84,6 @@ def command(
     from estimator.cli.site_sheets import made, picture_of, written
     from estimator.cli.views.layout import in_window
     from estimator.cli.views.screen import answer
-    from estimator.cli.views.site_sheet import as_data, write_sheet
     from estimator.onsite.plug_results import TooManyResults
 
     results = _results(result or ())
@@ -94,3 +97,37 @@ def command(
     shown = in_window(language)
     write_sheet(shown, found)
     answer(as_data(found, language), as_json, shown.rows)
+
+
+def write_sheet(out: Layout, sheet: SiteSheet) -> None:
+    """The title, the answer, and each block under its heading."""
+    for warning in sheet.first:
+        out.paragraph(out.sentence(warning), look="bad")
+    out.line(out.sentence(sheet.title), "head")
+    out.paragraph(out.sentence(sheet.answer))
+    for block in sheet.blocks:
+        out.heading(out.sentence(block.heading))
+        for line in block.lines:
+            out.paragraph(out.sentence(line), by=2, hanging=2)
+        if block.rows:
+            cells = [[in_language(word, out.language) for word in row] for row in block.rows]
+            out.table([out.say(head) for head in block.heads], cells)
+
+
+def as_data(sheet: SiteSheet, language: str) -> dict[str, object]:
+    """Return the same for --json, its sentences said."""
+    return {
+        "sheet": sheet.name,
+        **({"first": [say(warning, language) for warning in sheet.first]} if sheet.first else {}),
+        "title": say(sheet.title, language),
+        "answer": say(sheet.answer, language),
+        "blocks": [
+            {
+                "heading": say(block.heading, language),
+                "lines": [say(line, language) for line in block.lines],
+                "columns": [say(head, language) for head in block.heads],
+                "rows": [[in_language(w, language) for w in row] for row in block.rows],
+            }
+            for block in sheet.blocks
+        ],
+    }

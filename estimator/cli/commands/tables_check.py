@@ -13,6 +13,7 @@ from estimator.tables.first_answers import share_of_own
 from estimator.tables.invented_rows import still_invented
 from estimator.tables.tables import Tables
 
+FINGERPRINT_SHOWN = 12  # letters: enough to tell two sets of tables apart
 Where = Annotated[
     Path | None, typer.Argument(metavar="TABLES", help="A folder of CSV files or a workbook; else the ones in use.")
 ]
@@ -35,7 +36,7 @@ def command(
     as_json: AsJson = False,
 ) -> int:
     from estimator.cli.clock import today
-    from estimator.cli.tables_asked import firms_own, tables_before, tables_for
+    from estimator.cli.price_tables import firms_own, tables_before, tables_for
     from estimator.cli.views.layout import in_window
     from estimator.cli.views.problems import as_data, tell
     from estimator.cli.views.screen import answer
@@ -46,7 +47,7 @@ def command(
     tables, problems = tables_for(day, where, tables_before(day, where, before))
     out = in_window(language)
     if tables:
-        can = out.speak("The tables can be used; their fingerprint is {fingerprint}.", fingerprint=tables.fingerprint)
+        can = out.speak("The tables can be used ({fingerprint}).", fingerprint=tables.fingerprint[:FINGERPRINT_SHOWN])
         said = [can, *map(out.say, _demo_figures(tables, firms_own(where))), *map(str, waiting(tables))]
     else:
         said = [out.speak("Nothing can be priced with these.")]

@@ -12,10 +12,10 @@ NewFolder = Annotated[Path, typer.Argument(metavar="FOLDER", help="The folder to
 
 def command(folder: NewFolder, tables: TablesFrom = None, on: OnDay = None, language: Language = AS_SET) -> None:
     from estimator.cli.clock import today
-    from estimator.cli.tables_asked import readable_tables
+    from estimator.cli.price_tables import readable_tables
     from estimator.cli.views.screen import show
     from estimator.cli.writing import new_folder
-    from estimator.tables.as_csv import csv_files
+    from estimator.tables.csv_folder import csv_files
     from estimator.wording.say import speaker
 
     written = new_folder(folder, csv_files(readable_tables(on or today(), tables)))

@@ -12,7 +12,7 @@ NewFile = Annotated[Path, typer.Argument(metavar="FILE", help="The workbook to w
 
 def command(file: NewFile, tables: TablesFrom = None, on: OnDay = None, language: Language = AS_SET) -> None:
     from estimator.cli.clock import today
-    from estimator.cli.tables_asked import readable_tables
+    from estimator.cli.price_tables import readable_tables
     from estimator.cli.views.screen import show
     from estimator.cli.writing import WORKBOOK, free, new_file
     from estimator.tables.as_workbook import workbook

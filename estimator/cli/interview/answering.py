@@ -4,7 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from estimator.cli.interview import log_files
-from estimator.cli.interview.keeping import JobFile, locked_job
+from estimator.cli.interview.job_file import JobFile, locked_job
 from estimator.cli.interview.own_words import FirmWords, lesson, why_not, words_of
 from estimator.cli.interview.rows import REMARK, answered, put, too_long
 from estimator.cli.interview.rows import Typed as TypedLog

@@ -1,18 +1,21 @@
 """The words of `estimator start` in, the whole interview run and its end said; the exit code out."""
 
+import re
+import tomllib
+from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 from estimator.cli.guard import DONE, STOPPED
 from estimator.cli.interview import log_files
 from estimator.cli.interview.commands import COMMANDS
-from estimator.cli.interview.earlier_jobs import known_before
-from estimator.cli.interview.keeping import JobFile, locked_job
+from estimator.cli.interview.interview import Interview
+from estimator.cli.interview.job_file import JobFile, locked_job
 from estimator.cli.interview.next_question import END
 from estimator.cli.interview.own_words import firm_words
 from estimator.cli.interview.shown import missing
 from estimator.cli.interview.steps import Step, items, steps
-from estimator.cli.interview.talk import Talk
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.problems import FILE_THERE, INTERVIEW_OPEN
 from estimator.cli.reader import for_reader
@@ -21,7 +24,7 @@ from estimator.cli.views.table import cells_wide
 from estimator.disk.whole import sweep
 from estimator.fieldnotes.answers import YES, Known, cleaned
 from estimator.fieldnotes.question_defaults import table_of
-from estimator.model.problem import CannotGoOn, Level, Place
+from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say, Typed
 
 
@@ -40,7 +43,7 @@ def _interview(path: Path, resume: bool, log: str, tables: Path | None, today: d
     job = JobFile(path)
     if job.text.strip() and not resume and not _go_on(job, terminal):
         raise CannotGoOn(FILE_THERE(Place(file=str(path))))
-    talk = Talk(job, known_before(path, tables, today), terminal, words=firm_words(tables))
+    talk = Interview(job, known_before(path, tables, today), terminal, words=firm_words(tables))
     _greet(job, terminal)
     if not talk.known.places:
         terminal.tell(
@@ -116,7 +119,7 @@ def _kept(job: JobFile) -> list[Row]:
     ]
 
 
-def _close(talk: Talk, terminal: Terminal) -> None:
+def _close(talk: Interview, terminal: Terminal) -> None:
     if talk.at != END:
         terminal.say(["", *_kept(talk.job)])
         return
@@ -128,7 +131,9 @@ def _close(talk: Talk, terminal: Terminal) -> None:
             Say.typed("A price still needs: {open_steps}.", open_steps=", ".join(_called(step) for step in open_steps)),
             "bad",
         )
-    errors = _errors(talk.job.path)
+    from estimator.cli.diagnosed_job import errors_in
+
+    errors = errors_in(talk.job.path)
     if errors:
         terminal.tell(Say.of("{count} to mend before it can be priced; check names each with its line.", count=errors))
     terminal.say([for_reader(Say.typed("Next: {command}", command=f"estimator check {talk.job.path}"))])
@@ -139,7 +144,69 @@ def _called(step: Step) -> str:
     return key if step.index is None else f"{step.section.one} {step.index + 1} {key}"
 
 
-def _errors(path: Path) -> int:
-    from estimator.fieldnotes import read_job
+MOST_FILES = 60
+LARGEST_BYTES = 1_000_000
 
-    return sum(problem.level is Level.ERROR for problem in read_job(path).problems)
+
+def known_before(job_file: Path, tables: Path | None, today: date) -> Known:
+    """Errors: none; what cannot be read is not leaned on, nor are the invented names and words of a demo."""
+    from estimator.cli.price_tables import tables_for
+    from estimator.tables.own_facts import in_use
+    from estimator.tables.rows import PlaceRow, Soil
+
+    jobs = [data for path in _job_files(job_file) if (data := _job_in(path))]
+    read, _ = tables_for(today, tables)
+    numbers = [str(data["job"]["number"]) for data in jobs if "number" in data["job"]]
+    return Known(
+        today=today,
+        soils=tuple(row.soil for row in read.every(Soil)) if read else (),
+        places={row.place: row.text for row in read.every(PlaceRow)} if read else {},
+        own_facts=in_use(read) if read else (),
+        last=next((_flat(data) for data in jobs if data["job"].get("demo") is not True), {}),
+        number=next_number(numbers, today),
+    )
+
+
+def _job_files(job_file: Path) -> list[Path]:
+    """TOML files in this folder, the one above, and that one's other folders; the newest first."""
+    folder = job_file.resolve().parent
+    found: dict[Path, float] = {}
+    try:
+        for path in (*folder.glob("*.toml"), *folder.parent.glob("*.toml"), *folder.parent.glob("*/*.toml")):
+            if path.resolve() != job_file.resolve() and path.is_file():
+                found[path.resolve()] = path.stat().st_mtime
+    except OSError:
+        pass
+    return sorted(found, key=lambda path: (-found[path], str(path)))[:MOST_FILES]
+
+
+def _job_in(path: Path) -> dict[str, Any]:
+    try:
+        if path.stat().st_size > LARGEST_BYTES:
+            return {}
+        data = tomllib.loads(path.read_text(encoding="utf-8-sig"))
+    except (OSError, ValueError, RecursionError):
+        return {}
+    return data if isinstance(data.get("job"), dict) and isinstance(data.get("house", {}), dict) else {}
+
+
+def _flat(data: dict[str, Any]) -> dict[str, Any]:
+    """The last job's tables; of its lines the first, as one table."""
+    lines = data.get("line")
+    first = lines[0] if isinstance(lines, list) and lines and isinstance(lines[0], dict) else {}
+    return {**data, "line": first}
+
+
+def next_number(numbers: list[str], today: date) -> str:
+    """One more than the highest number that begins with this year; the first of the year where there is none.
+
+    >>> next_number(["2026-131", "2026-9", "A7"], date(2026, 11, 25)), next_number([], date(2026, 11, 25))
+    ('2026-132', '2026-001')
+    """
+    matches: Iterator[re.Match[str] | None] = (
+        re.fullmatch(rf"({today.year}\D{{0,3}})(\d{{1,6}})", n, re.ASCII) for n in numbers
+    )
+    highest = max((m for m in matches if m), key=lambda m: int(m[2]), default=None)
+    if highest is None:
+        return f"{today.year}-001"
+    return f"{highest[1]}{int(highest[2]) + 1:0{len(highest[2])}d}"

@@ -3,7 +3,7 @@
 from estimator.cli.interview import log_files
 from estimator.cli.interview.commands import DONE, LEAVE, LEAVING, NO_MORE, NOBODY_KNOWS, TO_THE_LOG, in_english
 from estimator.cli.interview.gaps import PICTURES, Gap, Rows, gaps
-from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.job_file import JobFile
 from estimator.cli.interview.log_replies import short
 from estimator.cli.interview.sheet import read
 from estimator.cli.interview.steps import Step, item_of
@@ -17,7 +17,7 @@ OPEN = ("", "skip", *NO_MORE)
 """Answers that leave a question open, beside those by which nobody knows."""
 
 
-def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -> str:
+def ask_gaps(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -> str:
     """Each gap once. `done`, `leave`, `log` for back into it, or `go …`."""
     if "pass" in item_of(step, job.data):
         return DONE

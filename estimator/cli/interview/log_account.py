@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from estimator.cli.interview import log_files
-from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.job_file import JobFile
 from estimator.cli.interview.own_words import words_of
 from estimator.cli.interview.sheet import About, read
 from estimator.cli.interview.steps import Step, items

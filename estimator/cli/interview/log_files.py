@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from pathlib import Path
 
-from estimator.cli.interview.keeping import JobFile, replaced, text_on_disk
+from estimator.cli.interview.job_file import JobFile, replaced, text_on_disk
 from estimator.cli.interview.sheet import About
 from estimator.cli.interview.steps import Step, item_of, items
 from estimator.fieldnotes.answers import nearest

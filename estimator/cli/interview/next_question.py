@@ -2,14 +2,14 @@
 
 from typing import TYPE_CHECKING
 
-from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.job_file import JobFile
 from estimator.cli.interview.log_account import branches
 from estimator.cli.interview.steps import Step, answer_of, failed_branches, item_of, items, number_of
 from estimator.cli.interview.terminal import Terminal
 from estimator.model.say import Say
 
 if TYPE_CHECKING:
-    from estimator.cli.interview.talk import Talk
+    from estimator.cli.interview.interview import Interview
 
 END = "end"
 
@@ -25,7 +25,7 @@ def failed_branch(job: JobFile, terminal: Terminal) -> str:
     return f"line.{index}.size"
 
 
-def next_after(talk: "Talk", step: Step, asked: set[str]) -> tuple[str, str]:
+def next_after(talk: "Interview", step: Step, asked: set[str]) -> tuple[str, str]:
     """What is asked after this, and what the interview has come to; `asked` are the questions before the answer."""
     all_steps = talk.steps()
     here = number_of(step.id, all_steps)

@@ -11,11 +11,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.job_file import JobFile
 from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.own_settings import settings_path
-from estimator.cli.tables_asked import firms_own
+from estimator.cli.price_tables import firms_own
 from estimator.disk.whole import write_whole
 from estimator.fieldnotes.atoms import Atom, atoms, split
 from estimator.fieldnotes.lexicon import lexicon

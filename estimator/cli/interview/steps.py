@@ -9,6 +9,8 @@ from estimator.fieldnotes.answers import nearest
 from estimator.fieldnotes.question_defaults import table_of
 from estimator.fieldnotes.questions import SECTIONS, Data, Question, Section
 from estimator.model.frozen import Frozen
+from estimator.model.gas import GAS_SMELL, fuel_gas
+from estimator.model.job import Sign
 
 Path = tuple[str | int, ...]
 MOST_OTHERS = 4
@@ -186,3 +188,10 @@ def _calls(step: Step, key: str, table: str, data: Data) -> list[str]:
     if name:
         calls += [f"{name} {key}", f"{key} {name}", f"{key} {number}", name, f"{one} {name}"]
     return calls if not step.begins or name or number == 1 else [*calls, f"new {one}", f"another {one}"]
+
+
+def smells_of_gas(data: Data) -> bool:
+    """What comes before any question; the answer that tells of it is answered so at once."""
+    told = [Sign(what=str(s.get("what", "")), note=str(s.get("note", ""))) for s in items(data, "sign")]
+    cleared = any(GAS_SMELL in paper.get("covers", ()) for paper in items(data, "approval"))
+    return not cleared and any(fuel_gas(sign) for sign in told)

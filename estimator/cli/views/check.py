@@ -1,13 +1,14 @@
 """A job, what its problems are and what it means in, the answer of `check` out: drawings, needs, questions."""
 
-from estimator.cli.views.gas import write_gas_first
+from collections.abc import Sequence
+
 from estimator.cli.views.layout import Layout
-from estimator.cli.views.needs import write_needs
+from estimator.cli.views.problems import write_gas_first
 from estimator.cli.views.strip import draw_line
 from estimator.cli.views.words import Words
 from estimator.fieldnotes.agreement import agreement
 from estimator.model.job import Job, WaterTest
-from estimator.model.judgement import Diagnosis, Question
+from estimator.model.judgement import Diagnosis, Need, Question
 from estimator.model.line import Line, Mark, Pass
 from estimator.quote.urgency import HOW_SOON
 
@@ -122,3 +123,30 @@ def _asked(question: Question, words: Words) -> str:
         where = f"{words.term(question.line)} {words.at(question.stretch)} ft: "
     firm = " " + words.speak("No fixed price before that.") if question.not_fixed else ""
     return where + words.sentence(question.about) + firm
+
+
+def write_needs(out: Layout, needs: Sequence[Need]) -> None:
+    """What must be repaired, then what may stay, each under its own heading; the first heading always."""
+    must, may_stay = ([need for need in needs if need.must is must] for must in (True, False))
+    out.heading(out.speak("What must be repaired"))
+    for need in must:
+        write_need(out, need)
+    if not must:
+        out.line("  " + out.speak("Nothing seen that must be repaired."))
+    if may_stay:
+        out.heading(out.speak("What may stay for now"))
+    for need in may_stay:
+        write_need(out, need)
+
+
+def write_need(out: Layout, need: Need) -> None:
+    """A stretch with what is on it, how bad and how sure."""
+    must = out.speak("must be repaired") if need.must else out.speak("may stay")
+    how = out.speak("severity {severity}, urgency {urgency}", severity=need.severity, urgency=need.urgency)
+    out.paragraph(f"{place_of(need, out)} — {must}; {how}, {out.term(need.grade)}.", by=2, hanging=4)
+
+
+def place_of(need: Need, words: Words) -> str:
+    """`main 10.9 – 18.3 ft: channel, hole`."""
+    kinds = ", ".join(map(words.finding_term, need.kinds))
+    return f"{words.term(need.line)} {words.stations(need.stretch)}: {kinds}"

@@ -3,9 +3,9 @@
 from collections.abc import Callable, Sequence
 
 from estimator.cli.views.break_even import write_turns
-from estimator.cli.views.gas import write_gas_first
 from estimator.cli.views.layout import Layout
 from estimator.cli.views.options import Answers, drains, floors, main_risk, most, on_site, pipe_left, yard
+from estimator.cli.views.problems import write_gas_first
 from estimator.cli.views.strip import Bar, draw_line
 from estimator.cli.views.words import Words
 from estimator.model.comparison import BreakEven, Column, Comparison

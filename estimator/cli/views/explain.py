@@ -9,8 +9,8 @@ from dataclasses import replace
 from decimal import Decimal
 
 from estimator.cli.problems import NO_ITEM
+from estimator.cli.views.check import write_need
 from estimator.cli.views.layout import Layout
-from estimator.cli.views.needs import write_need
 from estimator.cli.views.options import all_repairs
 from estimator.cli.views.reckoned import write_costs, write_hours, write_steps
 from estimator.cli.views.why import write_repair, write_verdicts

@@ -1,11 +1,17 @@
 """A quote with the ranges of its options in, the office's lines about them out. Nothing of it is for the homeowner."""
 
+from collections.abc import Sequence
+
+from estimator.cli.views.check import place_of
 from estimator.cli.views.layout import Layout
+from estimator.cli.views.options import all_repairs, price
+from estimator.cli.views.screen import Row
 from estimator.cli.views.words import Words
 from estimator.model.likely_range import LikelyRange
 from estimator.model.money import cents
 from estimator.model.offer import Option, Quote
 from estimator.papers.office_sums import cost_of
+from estimator.scopes.each_way import NeedWays, WayThere
 
 MOST_DRIVERS = 5
 
@@ -67,3 +73,77 @@ def _contingency(found: LikelyRange, words: Words) -> str:
         "{held}.",
         **said,
     )
+
+
+Same = tuple[bool, str, str]
+"""Offered or not, and what is said: ways that are answered alike stand together."""
+
+
+def write_each_way(out: Layout, found: Sequence[NeedWays]) -> None:
+    """For each place the ways that may be offered, then the others, with a reason for either reader; places answered alike together."""
+    if not found:
+        return
+    out.heading(out.speak("Every way, place by place"))
+    alike: dict[tuple[Row, ...], list[NeedWays]] = {}
+    for one in found:
+        answers = out.part()
+        _answers(answers, one)
+        alike.setdefault(tuple(answers.rows), []).append(one)
+    for rows, places in alike.items():
+        for one in places:
+            out.paragraph(place_of(one.need, out), by=2)
+        out.rows += rows
+
+
+def _answers(out: Layout, one: NeedWays) -> None:
+    """What is said of the ways at one place; ways answered alike stand together."""
+    for (offered, mine, theirs), methods in _alike(one.ways, out).items():
+        look = "" if offered else "dim"
+        out.paragraph(f"{out.terms(methods)}: {mine}", by=4, hanging=2, look=look)
+        if theirs:
+            out.paragraph(theirs, by=6, hanging=2, look=look)
+
+
+def _alike(ways: Sequence[WayThere], words: Words) -> dict[Same, list[str]]:
+    out: dict[Same, list[str]] = {}
+    for way in sorted(ways, key=lambda w: not w.offered):
+        out.setdefault((way.offered, *_said(way, words)), []).append(way.method)
+    return out
+
+
+def _said(way: WayThere, words: Words) -> tuple[str, str]:
+    """The estimator's sentence with the rule, and the homeowner's in quotes."""
+    verdict = way.verdict
+    if verdict is None:
+        return words.speak("may be offered; no rule says anything of it."), ""
+    effect = words.term(verdict.effect.value)
+    start = words.speak("may be offered; {effect}", effect=effect) if way.offered else effect
+    mine = f"{start}: {words.sentence(verdict.estimator)} ({verdict.rule})"
+    return mine, f"“{words.sentence(verdict.homeowner)}”"
+
+
+def write_what_if(out: Layout, as_filed: Quote, changed: Quote, changes: Sequence[str]) -> None:
+    """One row a way of repair; a way that only one of them offers stands alone."""
+    speak = out.speak
+    before, after = _by_way(as_filed, out), _by_way(changed, out)
+    out.line(speak("What if {changes} — nothing is saved", changes=", ".join(changes)), "head")
+    headers = (speak("way"), speak("as in the file"), speak("with the change"), speak("moves by"))
+    cells = [_cells(way, before.get(way), after.get(way), out) for way in dict.fromkeys([*before, *after])]
+    out.table(headers, cells, right=(1, 2, 3))
+    out.line()
+
+
+def _by_way(quote: Quote, words: Words) -> dict[str, Option]:
+    """Options by what they do, since letters may move."""
+    return {
+        "; ".join(sorted({f"{words.term(r.method)} {words.term(r.line)}" for r in all_repairs(o)})): o
+        for o in quote.options
+    }
+
+
+def _cells(way: str, before: Option | None, after: Option | None, words: Words) -> tuple[str, str, str, str]:
+    moved, never = "", words.speak("not offered")
+    if before and after:
+        difference = after.price.total - before.price.total
+        moved = words.moved_by(difference) if difference else words.dollars(difference, whole=True)
+    return way, price(before, words) if before else never, price(after, words) if after else never, moved

@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from decimal import Decimal
 
-from estimator.cli.views.gas import write_gas_first
 from estimator.cli.views.layout import Layout
+from estimator.cli.views.problems import write_gas_first
 from estimator.cli.views.schedule_bars import write_schedule
 from estimator.cli.views.strip import Bar, draw_line
 from estimator.cli.views.words import Words

@@ -5,10 +5,13 @@ from collections.abc import Iterable, Sequence
 from textwrap import wrap
 
 from estimator.cli.reader import reader
+from estimator.cli.views.layout import Layout
 from estimator.cli.views.screen import Row, show, width
+from estimator.model.gas import first_warnings
+from estimator.model.job import Job
 from estimator.model.problem import Level, Problem, worst_first
 from estimator.model.say import Say
-from estimator.wording.places_of_problems import placed
+from estimator.wording.places import placed
 from estimator.wording.say import say
 
 LOOKS = {Level.ERROR: "bad", Level.WARNING: "head", Level.QUESTION: ""}
@@ -54,3 +57,12 @@ def as_data(problems: Sequence[Problem]) -> list[dict[str, object]]:
         {"code": p.code, "level": p.level, "place": p.place, "wrong": str(p.wrong), "write": str(p.write)}
         for p in problems
     ]
+
+
+def write_gas_first(out: Layout, job: Job | None) -> None:
+    """The warnings, and a blank row under them; nothing where no gas is suspected."""
+    warnings = first_warnings(job) if job else ()
+    for warning in warnings:
+        out.paragraph(out.say(warning), look="bad")
+    if warnings:
+        out.line()

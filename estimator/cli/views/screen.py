@@ -69,8 +69,8 @@ def drawable(text: str, stream: TextIO) -> str:
 def answer(plain_answer: object, as_json: bool, rows: Iterable[Row | str]) -> None:
     """The answer of a command on stdout: rows for people, or the same as JSON."""
     if as_json:
-        from estimator.records.plain import dumped
-        from estimator.records.plain import plain as as_data
+        from estimator.records.recorded_text import dumped
+        from estimator.records.recorded_text import plain as as_data
 
         sys.stdout.write(dumped(as_data(plain_answer)).decode())
     else:

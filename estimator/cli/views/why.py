@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
+from estimator.cli.views.check import place_of, write_needs
 from estimator.cli.views.layout import Layout
-from estimator.cli.views.needs import place_of, write_needs
 from estimator.cli.views.options import all_repairs, write_title
 from estimator.cli.views.words import Words
 from estimator.model.basis import HOW, Fact

@@ -16,8 +16,7 @@ from estimator.pricing.actuals import CAUSES, Actual
 from estimator.records.afterwards.problems import DAMAGED, NO_TASK, UNKNOWN_CAUSE
 from estimator.records.afterwards.sold import Sold
 from estimator.records.lock import locked
-from estimator.records.note import read_note, write_note
-from estimator.records.refusals import in_plain_words
+from estimator.records.note import in_plain_words, read_note, write_note
 
 NAME = "actuals.json"
 

@@ -11,8 +11,7 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.records.afterwards.problems import DAMAGED, LOST_AFTER_DONE
 from estimator.records.finished import finished
 from estimator.records.lock import locked
-from estimator.records.note import read_note, write_note
-from estimator.records.refusals import in_plain_words
+from estimator.records.note import in_plain_words, read_note, write_note
 from estimator.records.revisions import named, newest
 
 NAME = "lost.json"

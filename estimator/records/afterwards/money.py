@@ -18,9 +18,8 @@ from estimator.records.accepted import all_accepted
 from estimator.records.afterwards.problems import DAMAGED, NO_MILESTONE
 from estimator.records.afterwards.sold import Sold, all_sold
 from estimator.records.lock import locked
-from estimator.records.note import read_note, write_note
+from estimator.records.note import in_plain_words, read_note, write_note
 from estimator.records.recorded_text import sentence
-from estimator.records.refusals import in_plain_words
 from estimator.schedule.dates import dated
 
 NAME = "money.json"

@@ -19,8 +19,7 @@ from estimator.records.afterwards.lost import lost
 from estimator.records.afterwards.money import money
 from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.finished import finished
-from estimator.records.names import revisions_folder
-from estimator.records.revisions import revisions
+from estimator.records.revisions import revisions, revisions_folder
 
 ZERO = Decimal(0)
 

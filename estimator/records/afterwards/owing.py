@@ -6,13 +6,16 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.model.frozen import Frozen
+from estimator.model.money import cents
 from estimator.model.problem import in_short
 from estimator.model.say import Say
+from estimator.model.wanted import PastVisit
 from estimator.pricing.ledger import Entry
 from estimator.records.accepted import accepted
-from estimator.records.afterwards.money import Money, money
-from estimator.records.afterwards.sold import sold
-from estimator.records.names import revisions_folder
+from estimator.records.afterwards.money import Money, is_noted, milestones, money
+from estimator.records.afterwards.sold import Sold, all_sold, sold
+from estimator.records.record import visits_in
+from estimator.records.revisions import revisions_folder
 
 
 class Owing(Frozen, kw_only=True):
@@ -72,3 +75,26 @@ def since(state: Money, day: date) -> date | None:
 
 def _takes_off(entry: Entry, day: date) -> bool:
     return entry.kind == "payment" or (entry.kind == "credit" and entry.day is not None and entry.day <= day)
+
+
+def visits(folder: Path) -> tuple[PastVisit, ...]:
+    """Return the visits accepted so far, the oldest first; once a repair was signed, those it was signed with and later ones.
+
+    Errors: CannotGoOn where a note or the record it speaks of is damaged.
+    """
+    found: tuple[PastVisit, ...] = ()
+    for one in all_sold(folder):
+        found = (*found, _visit(folder, one)) if one.only_prepares else visits_in(one.record.data)
+    return found
+
+
+def _visit(folder: Path, one: Sold) -> PastVisit:
+    total, tax = (Decimal(one.option["price"][name]) for name in ("total", "tax"))
+    charged = total - tax
+    if is_noted(folder) and total:
+        state = money(folder, one)
+        paid = sum((state.paid_on(m.name) for m in milestones(folder, one, {})), Decimal(0))
+        charged = min(charged, cents(max(paid, Decimal(0)) * charged / total))
+    done = one.finished(folder)
+    signed = one.signed.on if one.signed else str(one.record.data["quote"]["day"])
+    return PastVisit(day=date.fromisoformat(done.on if done else signed), charged=charged)

@@ -4,9 +4,9 @@ from typing import Literal
 
 from estimator.knowledge.fixture_units import Family
 from estimator.knowledge.trap_arm import longest_arm_ft
+from estimator.tables.lookups import trap_arms
 from estimator.tables.rows import PlaceRow, Soil
 from estimator.tables.tables import Tables
-from estimator.tables.trap_arms import trap_arms
 from estimator.works.grade import code_families, fall_asked_in_per_ft, least_fall_in_per_ft
 
 UNKNOWN = "unknown"

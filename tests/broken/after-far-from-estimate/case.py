@@ -5,7 +5,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.pricing.actuals import Actual
-from estimator.records.afterwards.far_hours import far_from_estimate
+from estimator.records.afterwards.crew_hours import far_from_estimate
 from tests.made_up.sold import issued
 
 

@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 
 from estimator.model.problem import CannotGoOn
-from estimator.records.afterwards.ordered import order_entries
+from estimator.records.afterwards.purchase import order_entries
 from tests.made_up.sold import issued
 
 

@@ -2,13 +2,13 @@
 
 from pathlib import Path
 
-from estimator.cli.judged_job import judged
+from estimator.cli.diagnosed_job import diagnosed
 from estimator.fieldnotes.afterwards import read_afterwards
 from estimator.model.problem import CannotGoOn
 
 
 def problems(folder: Path):
-    job = judged(folder / "job.toml", None).job
+    job = diagnosed(folder / "job.toml", None).job
     try:
         read_afterwards(folder / "job.toml", job)
     except CannotGoOn as stop:

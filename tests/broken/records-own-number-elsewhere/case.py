@@ -3,8 +3,8 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.model.problem import Problem
-from estimator.records.own_numbers import set_by_hand, to_look_at
-from estimator.records.plain import plain
+from estimator.records.edited_prices import set_by_hand, to_look_at
+from estimator.records.recorded_text import plain
 from tests.records.by_hand import with_own_tunnel
 
 

@@ -18,9 +18,9 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.interview import Interview
+from estimator.cli.interview.job_file import JobFile
 from estimator.cli.interview.next_question import END
-from estimator.cli.interview.talk import Talk
 from estimator.cli.reader import for_reader
 from estimator.fieldnotes.answers import Known
 
@@ -48,7 +48,7 @@ class Typist:
         self.answers = iter(answers)
         self.rest = {name: [a] if isinstance(a, str) else list(a) for name, a in (house or {}).items()}
         self.by_name, self.until, self.most = house is not None, until, most
-        self.talk: Talk | None = None
+        self.talk: Interview | None = None
         self.asked: list[str] = []
         self.given: list[str] = []
         self.told: list[str] = []
@@ -89,7 +89,7 @@ def talked(
     """The interview in this process, with a person who types these answers and then leaves."""
     typist = Typist(answers, house, until, most)
     job = JobFile(path)
-    talk = Talk(job, known, typist, at)
+    talk = Interview(job, known, typist, at)
     typist.talk = talk
     talk.run()
     if talk.at == END:

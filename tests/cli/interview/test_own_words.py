@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from estimator.cli.interview import log_talk
+from estimator.cli.interview import log_interview
 from estimator.cli.interview.answering import answer_all
-from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.job_file import JobFile
 from estimator.cli.interview.own_words import NAME, FirmWords, explanations, firm_words, holds, unused, why_not
 from estimator.cli.interview.steps import Step
 from estimator.fieldnotes import read_job
@@ -30,7 +30,7 @@ def log(tmp_path, typist):
             path.write_text(JOB, encoding="utf-8")
         section = next(s for s in SECTIONS if s.table == "line")
         person = typist(lines)
-        log_talk.run(JobFile(path), Step(section, 0, section.questions[0]), person, FirmWords(tmp_path / NAME))
+        log_interview.run(JobFile(path), Step(section, 0, section.questions[0]), person, FirmWords(tmp_path / NAME))
         file = path.parent / "main.txt"
         return person.told, file.read_text("utf-8").splitlines() if file.exists() else []
 

@@ -12,11 +12,10 @@ from estimator.cli.views.problems import tell
 from estimator.model.frozen import Frozen
 from estimator.pricing.actuals import Actual, Outcome, Suggestion, outcomes_of, strangers_to, suggestions
 from estimator.records.afterwards.actuals import keep, worked
-from estimator.records.afterwards.crew_hours import crew_hours
-from estimator.records.afterwards.far_hours import far_from_estimate
+from estimator.records.afterwards.crew_hours import crew_hours, far_from_estimate
 from estimator.records.afterwards.sold import Sold, sold
-from estimator.records.names import revisions_folder
-from estimator.records.standing import job_files
+from estimator.records.job_status import job_files
+from estimator.records.revisions import revisions_folder
 from estimator.tables.tables import Tables
 
 

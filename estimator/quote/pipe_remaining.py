@@ -10,7 +10,7 @@ from estimator.model.stretch import Stretch
 from estimator.model.visit import KINDS, kinds_in
 from estimator.model.work import JOB, Repair, Scope, Takeoff, all_repairs, tested
 from estimator.quote import where
-from estimator.quote.lengths import old_on_paper, on_paper
+from estimator.quote.where import old_on_paper, on_paper
 from estimator.wording.finding_words import in_words
 from estimator.wording.plain import FINDINGS, LINES, in_plain_words
 from estimator.works.methods import REPLACE, record_of, renews
@@ -18,7 +18,7 @@ from estimator.works.methods import REPLACE, record_of, renews
 LEAST_FT = 1.0
 
 
-def does(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]:
+def work_lines(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]:
     """One sentence a repair: how many feet of which line become what; from where to where in its gap `ends`, where it is along the line."""
     lengths = {t.repair.id: t for t in takeoffs}
     return tuple(_does(job, repair, lengths.get(repair.id)) for repair in all_repairs(scope.repairs))
@@ -57,7 +57,7 @@ def _new_size(takeoff: Takeoff | None) -> str:
     return sizes.pop() if len(sizes) == 1 else ""
 
 
-def stays_old(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]:
+def pipe_left(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]:
     """Old pipe that stays in use, findings that are left, and what nobody saw."""
     renewed = [r for r in all_repairs(scope.repairs) if renews(r.method)]
     touched = {r.line for r in scope.repairs} | {n.line for n in scope.needs}

@@ -29,7 +29,7 @@ OPTION_WORDS = (
 """Helps of the library's own options."""
 
 
-def heard(words: Sequence[str]) -> None:
+def set_language(words: Sequence[str]) -> None:
     """The language named among the words of the command line, for help, which comes before a command reads them."""
     named = next((after for word, after in pairwise(words) if word == "--language"), "")
     named = next((word.partition("=")[2] for word in words if word.startswith("--language=")), named)
@@ -41,7 +41,7 @@ def in_words(text: str) -> str:
     return for_reader(Say(text=text)) if text else text
 
 
-class _Told:
+class _Translated:
     """A command whose help is told in the reader's language."""
 
     def get_help(self, ctx: Any) -> str:
@@ -54,9 +54,9 @@ class _Told:
         return text
 
 
-class ToldCommand(_Told, TyperCommand):
+class TranslatedCommand(_Translated, TyperCommand):
     """One command."""
 
 
-class ToldGroup(_Told, TyperGroup):
+class TranslatedGroup(_Translated, TyperGroup):
     """Several commands."""

@@ -12,8 +12,8 @@ from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
 
-from estimator.disk.read import read_bytes
-from estimator.sheets.looks import cut_rows, unreadable
+from estimator.disk.whole import read_bytes
+from estimator.sheets.legibility import cut_rows, unreadable
 from estimator.sheets.read import used
 
 PLAIN_FOOT = re.compile(r"&\[?(?:Page|Pages|P|N|[LCR]|\d+|K[0-9A-F]{6}|\"[^\"]*\")\]?", re.IGNORECASE)
@@ -29,7 +29,7 @@ COLOUR = re.compile(r"\[[A-Za-z]+\d*\]")
 NO_INK = re.compile(r'[_*].|["\\\s]')
 
 
-def seen(path: Path) -> dict[str, Seen]:
+def cell_texts(path: Path) -> dict[str, Seen]:
     """Every sheet by its name; none where the file is no workbook or a damaged one: `read` says what is wrong with it."""
     from openpyxl import load_workbook
 

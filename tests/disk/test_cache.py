@@ -13,8 +13,8 @@ from typer.testing import CliRunner
 from estimator import demo
 from estimator.cli.app import build
 from estimator.cli.priced_job import Asked, quoted
-from estimator.disk import kept as module
-from estimator.disk.kept import kept
+from estimator.disk import cache as module
+from estimator.disk.cache import cached
 from estimator.drawing import canvas
 
 
@@ -38,24 +38,24 @@ class Maker:
 
 def test_what_is_made_of_the_same_is_made_once(cache: Path) -> None:
     make = Maker()
-    assert [kept("thing", (b"a", b"bc"), make), kept("thing", (b"a", b"bc"), make)] == [[1], [1]]
-    assert kept("thing", (b"ab", b"c"), make) == [2]  # the same letters, parted otherwise
-    assert kept("other", (b"a", b"bc"), make) == [3]
+    assert [cached("thing", (b"a", b"bc"), make), cached("thing", (b"a", b"bc"), make)] == [[1], [1]]
+    assert cached("thing", (b"ab", b"c"), make) == [2]  # the same letters, parted otherwise
+    assert cached("other", (b"a", b"bc"), make) == [3]
 
 
 def test_another_program_finds_nothing(cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     make = Maker()
-    kept("thing", (), make)
+    cached("thing", (), make)
     monkeypatch.setattr(module, "_program", lambda: b"a later one")
-    assert kept("thing", (), make) == [2]
+    assert cached("thing", (), make) == [2]
 
 
 def test_what_no_longer_holds_is_made_anew_and_not_kept(cache: Path) -> None:
     make = Maker()
-    assert kept("thing", (), make, lambda _: False) == [1]
+    assert cached("thing", (), make, lambda _: False) == [1]
     assert not cache.exists()
-    assert kept("thing", (), make, lambda _: True) == [2]
-    assert kept("thing", (), make, lambda found: found == [3]) == [3]
+    assert cached("thing", (), make, lambda _: True) == [2]
+    assert cached("thing", (), make, lambda found: found == [3]) == [3]
 
 
 @pytest.mark.parametrize(
@@ -69,11 +69,11 @@ def test_what_no_longer_holds_is_made_anew_and_not_kept(cache: Path) -> None:
 )
 def test_damaged_bytes_are_never_used(cache: Path, damage) -> None:
     make = Maker()
-    kept("thing", (), make)
+    cached("thing", (), make)
     (path,) = cache.iterdir()
     path.write_bytes(damage(path.read_bytes()))
-    assert kept("thing", (), make) == [2]
-    assert kept("thing", (), make) == [2]  # written whole again
+    assert cached("thing", (), make) == [2]
+    assert cached("thing", (), make) == [2]  # written whole again
 
 
 class Harm:
@@ -92,43 +92,43 @@ def through(module: str, name: str) -> bytes:
     [
         pickle.dumps(Harm()),  # a function of the system
         through("estimator.cli.pdf", "subprocess.Popen"),  # a class of the system, through a module of the program
-        through("estimator.disk.kept", "Path"),
+        through("estimator.disk.cache", "Path"),
     ],
 )
 def test_nothing_but_records_and_plain_values_is_read(cache: Path, data: bytes) -> None:
     """Whole and with the right digest, but asking for what is no record of the program."""
     make = Maker()
-    kept("thing", (), make)
+    cached("thing", (), make)
     (path,) = cache.iterdir()
     path.write_bytes(sha256(data).digest() + data)
-    assert kept("thing", (), make) == [2]
+    assert cached("thing", (), make) == [2]
 
 
 @pytest.mark.skipif(not hasattr(os, "getuid"), reason="no owners on this system")
 @pytest.mark.parametrize("whose", ["folder", "file"])
 def test_what_others_may_write_is_not_trusted(cache: Path, whose: str) -> None:
     make = Maker()
-    kept("thing", (), make)
+    cached("thing", (), make)
     (path,) = cache.iterdir()
     (cache if whose == "folder" else path).chmod(0o777)
-    assert kept("thing", (), make) == [2]
+    assert cached("thing", (), make) == [2]
 
 
 def test_a_disk_that_takes_nothing_keeps_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (tmp_path / "cache").write_text("a file in the way")
     monkeypatch.setenv("ESTIMATOR_CACHE", str(tmp_path / "cache"))
     make = Maker()
-    assert [kept("thing", (), make), kept("thing", (), make)] == [[1], [2]]
+    assert [cached("thing", (), make), cached("thing", (), make)] == [[1], [2]]
 
 
 def test_what_cannot_be_kept_is_given_all_the_same(cache: Path) -> None:
-    assert kept("thing", (), lambda: lambda: 3)() == 3
+    assert cached("thing", (), lambda: lambda: 3)() == 3
 
 
 def test_the_oldest_makes_room(cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(module, "MOST_BYTES", 300)
     for n in range(9):
-        kept("thing", (bytes([n]),), lambda: "x" * 50)
+        cached("thing", (bytes([n]),), lambda: "x" * 50)
         for path in cache.iterdir():
             os.utime(path, (path.stat().st_mtime - 60,) * 2)
     assert 1 <= len(list(cache.iterdir())) <= 4

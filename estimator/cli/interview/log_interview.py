@@ -6,7 +6,7 @@ from itertools import zip_longest
 from estimator.cli.interview import log_files, reply
 from estimator.cli.interview.answering import asked_aloud
 from estimator.cli.interview.commands import AGAIN, ANSWER, DONE, LEAVE, TEACH, in_english
-from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.job_file import JobFile
 from estimator.cli.interview.line_edit import STRUCK, Edit, edited, numbered, read_edit
 from estimator.cli.interview.log_account import account
 from estimator.cli.interview.log_replies import greet, helped, listed, short, to_mend

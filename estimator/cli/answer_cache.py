@@ -9,8 +9,8 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Generic, TypeVar
 
-from estimator.disk.kept import kept
-from estimator.disk.read import read_bytes
+from estimator.disk.cache import cached
+from estimator.disk.whole import read_bytes
 from estimator.model.frozen import Frozen
 
 T = TypeVar("T")
@@ -23,14 +23,14 @@ class Answer(Frozen, Generic[T]):
     thing: T
 
 
-def asked_before(
+def cached_answer(
     question: str, job_file: Path, tables: Path | None, make: Callable[[], tuple[T, Mapping[str, str]]], *words: object
 ) -> T:
     """Return what `make` gives beside the texts it was read from; without texts it is not kept.
 
     Notes that cannot be read give none: the log that they lack may come later. Errors: those of `make`, which are never kept.
     """
-    from estimator.cli.tables_asked import tables_folder
+    from estimator.cli.price_tables import tables_folder
     from estimator.tables.table_files import content_of
 
     folder = job_file.parent
@@ -47,7 +47,7 @@ def asked_before(
         return bool(found.files) and unchanged and _digest(job_file) == text
 
     about = repr((str(job_file.resolve()), str(job_file), text, prices, words)).encode()
-    return kept(question, (about,), answer, holds).thing
+    return cached(question, (about,), answer, holds).thing
 
 
 def _digest(path: Path) -> bytes:

@@ -12,15 +12,14 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.papers.change_order import ChangeOrder, change_order
 from estimator.records.accepted import Acceptance, accepted
-from estimator.records.again import job_of
-from estimator.records.names import revisions_folder
-from estimator.records.noted_since import facts_since, gone_since, noted_since
-from estimator.records.revisions import Revision, named, newest
-from estimator.records.same_option import doing, same
+from estimator.records.new_notes import new_facts, new_notes, removed_notes
+from estimator.records.reissue import job_of
+from estimator.records.revisions import Revision, named, newest, revisions_folder
+from estimator.records.same_option import same, work_of
 from estimator.sheets.write import write
 
 
-def ordered(job_file: Path, new: str, to: Path, languages: tuple[str, ...]) -> tuple[Path, ChangeOrder]:
+def write_change_order(job_file: Path, new: str, to: Path, languages: tuple[str, ...]) -> tuple[Path, ChangeOrder]:
     """Writes the change order from the revision that was accepted to `new`, or the newest.
 
     Errors: CannotGoOn where nothing was accepted, nothing came after, or the option is offered no more.
@@ -46,7 +45,7 @@ ACCEPT = Say.of(
 
 def _order(signed: Acceptance, before: Quote, after: Quote, place: Place) -> ChangeOrder:
     was = next(option for option in before.options if option.letter == signed.option)
-    found = same(doing(was), [doing(option) for option in after.options])
+    found = same(work_of(was), [work_of(option) for option in after.options])
     if found is None:
         option = was.name or was.title
         why = Say.of("what was signed, {option}, is not offered in r{number}", option=option, number=after.revision)
@@ -62,8 +61,8 @@ def _order(signed: Acceptance, before: Quote, after: Quote, place: Place) -> Cha
         signed_on=day,
         after=after,
         now=after.options[found],
-        noted=(*noted_since(*jobs), *facts_since(*jobs)),
-        no_longer=gone_since(*jobs),
+        noted=(*new_notes(*jobs), *new_facts(*jobs)),
+        no_longer=removed_notes(*jobs),
     )
 
 

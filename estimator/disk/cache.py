@@ -18,8 +18,7 @@ from pathlib import Path
 from typing import TypeVar, cast
 
 from estimator.disk.disk import Disk
-from estimator.disk.read import read_bytes
-from estimator.disk.whole import sweep, write_whole
+from estimator.disk.whole import read_bytes, sweep, write_whole
 
 VARIABLE = "ESTIMATOR_CACHE"
 """A folder of one's own for it, or `no`: then nothing is kept."""
@@ -42,7 +41,7 @@ PLAIN = frozenset(
 T = TypeVar("T")
 
 
-def kept(name: str, made_from: Iterable[bytes], make: Callable[[], T], holds: Callable[[T], bool] | None = None) -> T:
+def cached(name: str, made_from: Iterable[bytes], make: Callable[[], T], holds: Callable[[T], bool] | None = None) -> T:
     """Return what `make` makes of `made_from`. One that does not hold, where `holds` asks, is neither kept nor used.
 
     Errors: those of `make` alone; a disk that refuses anything keeps nothing.

@@ -8,15 +8,14 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-from estimator.disk.read import read_bytes
+from estimator.disk.whole import read_bytes
 from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 from estimator.records.accepted import Acceptance, accepted
 from estimator.records.afterwards.lost import lost
 from estimator.records.finished import Finished, finished
-from estimator.records.names import revisions_folder
 from estimator.records.recorded_text import sentence
-from estimator.records.revisions import newest
+from estimator.records.revisions import newest, revisions_folder
 from estimator.records.summary import read_summary
 
 STATES: tuple[str, ...] = (
@@ -35,7 +34,7 @@ JOB = re.compile(r"^[ \t]*(\[[ \t]*job\b|job[ \t]*=[ \t]*\{|job\.)", re.MULTILIN
 NOTHING = Say.of("nothing")
 
 
-class Standing(Frozen, kw_only=True):
+class JobStatus(Frozen, kw_only=True):
     """Where one job stands. `total` is the accepted option's, else the cheapest one's; `waits_for` says who is next."""
 
     job_file: Path
@@ -48,7 +47,7 @@ class Standing(Frozen, kw_only=True):
     waits_for: Say = NOTHING
 
 
-def standing(job_file: Path, day: date, wrong: Callable[[Path], int]) -> Standing:
+def job_status(job_file: Path, day: date, wrong: Callable[[Path], int]) -> JobStatus:
     """`wrong(job_file)` counts the errors in the notes. Errors: none; whatever is damaged is a state of its own."""
     folder = revisions_folder(job_file)
     try:
@@ -58,14 +57,14 @@ def standing(job_file: Path, day: date, wrong: Callable[[Path], int]) -> Standin
         issued = read_summary(last.record_file)
         return _issued(job_file, last.number, issued, accepted(folder), finished(folder), day)
     except Exception:  # one broken job never hides the others
-        return Standing(job_file=job_file, state="damaged", waits_for=Say.of("a copy of its record"))
+        return JobStatus(job_file=job_file, state="damaged", waits_for=Say.of("a copy of its record"))
 
 
-def _unissued(job_file: Path, errors: int) -> Standing:
+def _unissued(job_file: Path, errors: int) -> JobStatus:
     if errors:
         waits = Say.of("1 error in the notes") if errors == 1 else Say.of("{count} errors in the notes", count=errors)
-        return Standing(job_file=job_file, state="notes incomplete", waits_for=waits)
-    return Standing(job_file=job_file, state="ready", waits_for=Say.of("a quote"))
+        return JobStatus(job_file=job_file, state="notes incomplete", waits_for=waits)
+    return JobStatus(job_file=job_file, state="ready", waits_for=Say.of("a quote"))
 
 
 def _issued(
@@ -75,7 +74,7 @@ def _issued(
     signed: Acceptance | None,
     built: Finished | None,
     day: date,
-) -> Standing:
+) -> JobStatus:
     left = (date.fromisoformat(issued["valid_until"]) - day).days
     gone = lost(revisions_folder(job_file))
     totals = [Decimal(total) for total in issued["totals"].values()]
@@ -87,7 +86,7 @@ def _issued(
         waits = Say.of("payment: ${amount} is owed", amount=f"{owed:,.2f}")
     if state in ("issued", "revised") and issued.get("open"):
         waits = _open(issued["open"])
-    return Standing(
+    return JobStatus(
         job_file=job_file,
         state=state,
         number=issued["number"],

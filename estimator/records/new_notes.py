@@ -10,6 +10,7 @@ from estimator.model.job import Job
 from estimator.model.line import ZONES, Line, Mark
 from estimator.model.say import Inches, Say
 from estimator.quote import where
+from estimator.records.changes import without_remark
 from estimator.wording.plain import PIPES, ROOMS, in_plain_words
 from estimator.wording.plain import ZONES as UNDER
 
@@ -63,12 +64,12 @@ MEASURED = ("depth", "invert", "level", "loc", "pothole", "ground", "beside", "c
 """What was measured once stays measured: a reading taken out of the notes is nothing that is gone from the house."""
 
 
-def gone_since(before: Job, after: Job) -> tuple[Say, ...]:
+def removed_notes(before: Job, after: Job) -> tuple[Say, ...]:
     """What the older notes said and the newer ones say no more, measures left out."""
     return _noted_in(before, after, but=MEASURED)
 
 
-def noted_since(before: Job, after: Job) -> tuple[Say, ...]:
+def new_notes(before: Job, after: Job) -> tuple[Say, ...]:
     """What stands in the newer notes and did not stand in the older ones.
 
     A line of the log is known again by its words, not by its station: a slipped reel moves every one of them.
@@ -90,7 +91,7 @@ def _noted_in(job: Job, other: Job, but: tuple[str, ...] = ()) -> tuple[Say, ...
     return tuple(dict.fromkeys(marks))
 
 
-def facts_since(before: Job, after: Job) -> tuple[Say, ...]:
+def new_facts(before: Job, after: Job) -> tuple[Say, ...]:
     """Facts of the house and the ground that are noted otherwise, in one sentence; none where none is."""
     facts = tuple(dict.fromkeys(_facts(before, after)))
     return (Say.of("Noted otherwise than when you signed: {facts}.", facts=facts),) if facts else ()
@@ -106,15 +107,11 @@ def _facts(before: Job, after: Job) -> Iterator[Say]:
 def _texts(line: Line) -> frozenset[str]:
     """Every line of the log something was read from."""
     written = (*(m.origin.text for m in line.marks), *(f.origin.text for f in line.findings))
-    return frozenset(map(_bare, written))
+    return frozenset(map(without_remark, written))
 
 
 def _typed(mark: Mark) -> str:
-    return _bare(mark.origin.text)
-
-
-def _bare(text: str) -> str:
-    return " ".join(text.split(";")[0].split())
+    return without_remark(mark.origin.text)
 
 
 def _noted(line: Line, mark: Mark) -> Say:

@@ -8,8 +8,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from estimator.disk.disk import Disk
-from estimator.disk.read import read_bytes
-from estimator.disk.whole import cleared, fresh, sweep
+from estimator.disk.whole import cleared, fresh, read_bytes, sweep
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.textfile import lies_below
 from estimator.model.frozen import Frozen
@@ -18,17 +17,16 @@ from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Say
 from estimator.records.issue import Made
 from estimator.records.lock import locked
-from estimator.records.names import INTERNAL
+from estimator.records.note import in_plain_words
 from estimator.records.problems import DAMAGED, LEADS_OUT, NOT_THE_SAME
 from estimator.records.record import Inputs, Record, this_program
-from estimator.records.refusals import in_plain_words
-from estimator.records.revisions import Revision
+from estimator.records.revisions import INTERNAL, Revision
 
 Remake = Callable[[Path, Inputs, int], Made]
 """A job file on the disk, the tables and day of old, and the revision's number in; its quote and papers out."""
 
 
-class Again(Frozen):
+class Reissued(Frozen):
     """Where the files were put, and which came out with other bytes."""
 
     folder: Path
@@ -36,7 +34,7 @@ class Again(Frozen):
     problems: tuple[Problem, ...]
 
 
-def again(revision: Revision, remake: Remake, disk: Disk | None = None) -> Again:
+def reissue(revision: Revision, remake: Remake, disk: Disk | None = None) -> Reissued:
     """Makes the files of a revision from its record alone and puts them in a new folder beside it; issued ones stay."""
     record = revision.record()
     made = _remade(revision, record, remake)
@@ -45,7 +43,7 @@ def again(revision: Revision, remake: Remake, disk: Disk | None = None) -> Again
         sweep(above, disk)
         free = _free(revision.folder)
         folder = _written(free, made, fresh(free), disk)
-    return Again(folder, tuple(folder / name for name in made.files), _differing(folder, record, made))
+    return Reissued(folder, tuple(folder / name for name in made.files), _differing(folder, record, made))
 
 
 def _written(folder: Path, made: Made, making: Path, disk: Disk) -> Path:

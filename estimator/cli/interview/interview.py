@@ -2,14 +2,13 @@
 
 from dataclasses import dataclass, field, replace
 
-from estimator.cli.interview import commands, follow_up, log_talk
-from estimator.cli.interview.gas import smells_of_gas
-from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview import commands, follow_up, log_interview
+from estimator.cli.interview.job_file import JobFile
 from estimator.cli.interview.log_account import branches
 from estimator.cli.interview.next_question import END, failed_branch, next_after
 from estimator.cli.interview.own_words import FirmWords, words_of
 from estimator.cli.interview.shown import listed, present, title
-from estimator.cli.interview.steps import Step, answer_of, first_open, found, item_of, number_of
+from estimator.cli.interview.steps import Step, answer_of, first_open, found, item_of, number_of, smells_of_gas
 from estimator.cli.interview.steps import steps as every_step
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.reader import for_reader, reader
@@ -22,7 +21,7 @@ from estimator.model.say import Say, Typed
 
 
 @dataclass(slots=True)
-class Talk:
+class Interview:
     """`at` is the question asked now; the job file keeps the one it has come to. `trail` is what `undo` goes back by."""
 
     job: JobFile
@@ -236,9 +235,9 @@ class Talk:
     # ── the log ───────────────────────────────────────────────────────────────────────────────
 
     def _log(self, step: Step) -> bool:
-        left = log_talk.run(self.job, step, self.terminal, self.words)
+        left = log_interview.run(self.job, step, self.terminal, self.words)
         if left == commands.DONE:
-            left = follow_up.asked(self.job, step, dict(words_of(self.job)), self.terminal)
+            left = follow_up.ask_gaps(self.job, step, dict(words_of(self.job)), self.terminal)
         if left == commands.LEAVE:
             return False
         if left.startswith("go "):

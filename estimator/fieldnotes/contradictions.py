@@ -196,7 +196,8 @@ def _zones(read: ReadLine, profile: Profile, limits: Limits) -> list[Problem]:
     line = read.line
     unsaid = [f for f in line.findings if profile.zone(f.stretch.middle_ft).value is None]
     if unsaid:
-        return [NO_ZONE(place_of(f.origin), what=f"{f.origin.reading_ft:g} ({f.kind})") for f in unsaid]
+        where = ", ".join(f"{f.origin.reading_ft:g} ({f.kind})" for f in unsaid)
+        return [NO_ZONE(place_of(unsaid[0].origin), what=where)]
     zones = [zone for filmed in profile.filmed for zone in profile.zones(filmed)]
     if zones and not any(zone for _, zone in zones):
         return [NO_ZONE(read.place, what=Say.of("the whole of line {line}", line=line.name))]

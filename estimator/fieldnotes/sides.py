@@ -78,12 +78,23 @@ def just_there(every: list[Atom]) -> list[Atom]:
     after = ["" if "live" in a.means else a.text.split()[0] for a in every[1:]] + [""]
     return [
         replace(a, means={"plain": "plain"})
-        if (a.text in JUST_SAID or (a.slip and a.means.get("side") == "right"))
-        and not size
-        and ((word in JUST and not (word == "at" and (branch or a.text == "rt"))) or _at_a_thing(every[n + 1 : n + 3]))
+        if _left_behind(every[n : n + 3])
+        or (
+            (a.text in JUST_SAID or (a.slip and a.means.get("side") == "right"))
+            and not size
+            and (
+                (word in JUST and not (word == "at" and (branch or a.text == "rt")))
+                or _at_a_thing(every[n + 1 : n + 3])
+            )
+        )
         else a
         for n, (a, word, size) in enumerate(zip(every, after, sized, strict=False))
     ]
+
+
+def _left_behind(words: list[Atom]) -> bool:
+    """`roots cut out left a hole`: that left is no side."""
+    return [a.text for a in words[:2]] in (["left", "a"], ["left", "an"]) and "finding" in words[-1].means
 
 
 def _at_a_thing(after: list[Atom]) -> bool:

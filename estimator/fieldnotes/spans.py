@@ -44,12 +44,19 @@ def closed(log_pass: LogPass) -> tuple[list[Entry], list[Problem]]:
             out += _from_start(entry, log_pass, end, problems)
         elif entry.to_ft is not None:
             out.append(replace(entry, leg=""))
+        elif entry.leg == "ends" and not entry.thing.values and _ends_there(entry, log_pass.entries[:number]):
+            continue  # `24 out of water` after `20 2in water to 24`
         elif (entry.leg == "ends" and not _start_of(entry, others)) or (
             entry.leg == "still" and not _within(entry, others)
         ):
             problems.append(NO_START(entry.place, word=entry.thing.word.word, at=entry.from_ft))
             out += [replace(entry, leg="")] if _says_how_much(entry.thing) else _ask(entry, None, log_pass)
     return out, problems
+
+
+def _ends_there(entry: Entry, before: Iterable[Entry]) -> bool:
+    """A whole stretch of it was told that ends at this reading."""
+    return any(e.thing.word is entry.thing.word and e.to_ft == entry.from_ft for e in before)
 
 
 def _says_how_much(thing: Thing) -> bool:

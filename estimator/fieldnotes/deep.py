@@ -76,8 +76,7 @@ def beside(r: "Reader", n: int, end: int, out: Numbers) -> bool:
         return False
     paved = "zone" in r.atoms[end].means
     second = bool(out.tapes) or any("anchor" in a.means and not {"zone", "surface"} & a.means.keys() for a in r.atoms)
-    deep = any(r.text(k + 1) in ("deep", "dp", "hondo") for k, _ in r.numbers() if k != n)
-    taped = deep or (second and not r.has("place", "loc"))
+    taped = second and not r.has("place", "loc")
     return taped or out.depth is not None or (after == "off" and (r.has("surface") or not paved))
 
 

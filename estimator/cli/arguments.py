@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from estimator.cli.clock import today
 from estimator.cli.completing import languages
 from estimator.model.stretch import Stretch
 
@@ -65,10 +66,12 @@ AsJson = Annotated[bool, typer.Option("--json", help="The same answer as JSON, f
 
 
 def _day(text: str) -> date:
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        raise typer.BadParameter(f"{text} is no day; write it as 2026-11-18.") from None
+    from estimator.fieldnotes.day_answers import read_day  # only where a day is given
+
+    day = read_day(text, today())
+    if day is None:
+        raise typer.BadParameter(f"{text} is no day; write it as 2026-11-18.")
+    return day
 
 
 OnDayOrToday = Annotated[

@@ -185,7 +185,8 @@ def chosen(answer: str, words: Sequence[str], others: Mapping[str, str]) -> str 
     if len(begins) == 1:
         return begins.pop()
     near = nearest(low, tuple(exact))
-    listed = "; ".join(words)
+    named = {w: None for key, w in exact.items() if low and re.search(rf"\b{re.escape(low)}", key)}
+    listed = "; ".join(named or words)
     return Unread.of(
         "“{answer}” is not known here. Known: {listed}", offer=exact[near] if near else "", answer=answer, listed=listed
     )
@@ -217,10 +218,10 @@ def words_like(words: Sequence[str]) -> Reader:
 
 def whole_number(least: int, most: int) -> Reader:
     def read(answer: str, key: str, known: Known) -> Got | Unread:
-        match = re.fullmatch(r"(?:about|abt|~|c\.?)?\s*(\d{1,7})s?", answer.strip(), re.ASCII | re.IGNORECASE)
+        match = re.fullmatch(r"(?:about|abt|~|c\.?)?\s*(\d{1,7})(?:s|ish)?", answer.strip(), re.ASCII | re.IGNORECASE)
         if not match or not least <= int(match[1]) <= most:
-            return Unread(
-                Say.of("“{answer}” is no number from {least} to {most}", answer=Typed(answer), least=least, most=most)
+            return Unread.of(
+                "“{answer}” is no number from {least} to {most}", answer=answer, least=str(least), most=str(most)
             )
         return Got({key: int(match[1])})
 

@@ -14,6 +14,7 @@ COUNTED = ("crack", "hole", "gap", "offset")
 FULL_OF = ("sag", *FILLS, "blocked", "reverse fall")
 SHARE_OF = (*FILLS, "blocked", "oval")
 """What a bare fraction is a share of the pipe of."""
+FILLED_BY = Say.of("full of what: water that stands, roots, mud, or scale?")
 STANDS_FULL = Say.of("full of water: a belly, a block farther on, or a full main?")
 UNDER_WATER = ("under water", "underwater", "bajo el agua", "bajo agua")
 
@@ -29,6 +30,7 @@ class Assign(Legs):
         """Inches, percents and fractions to the thing they stand with."""
         self._one_block()
         self._percents()
+        self._share_of_nothing()
         self._full()
         self._inches()
         self._sizes_of_branches()
@@ -110,6 +112,11 @@ class Assign(Legs):
         shares = self.numbers.percents or self.numbers.bare_fractions
         if block and len(what) == 1 and shares and not what[0].grade:
             self.drafts.remove(block)
+
+    def _share_of_nothing(self) -> None:
+        """`22-26 1/2 full`, `24 30%`: a share of the pipe, and nobody said of what."""
+        if not self.drafts and not self.r.ask and self.numbers.percents:
+            self.r.ask.append((FILLED_BY, ("sag", "roots", "mud", "scale")))
 
     def _nearest(self, n: int, among: list[Draft]) -> Draft | None:
         clause = self.r.clause[n]

@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.deep import MOST_BARE_DEPTH
 from estimator.fieldnotes.drafts import DEEP
+from estimator.fieldnotes.limits import FARTHEST_LEAP_FT
 from estimator.fieldnotes.numbers_of_a_line import CLOCKED, Way, several
 from estimator.fieldnotes.numbers_of_a_line import DEGREES as DEGREES
 from estimator.fieldnotes.numbers_of_a_line import SIZES_IN as SIZES_IN
@@ -13,8 +14,6 @@ if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 
 
-FARTHEST_LEAP_FT = 150.0
-"""A reading this far past all before it is doubted: push cables are mostly 100 to 325 ft (common practice)."""
 MOST_READING_FT = 400.0
 LONGEST_BARE_FT = 20.0
 """`roots 30 5ft` runs on for 5 ft; a longer one is rather a second reading."""

@@ -11,7 +11,7 @@ _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct",
 
 def year_built(answer: str, key: str, known: Known) -> Got | Unread:
     """A year; two digits are offered as the year of the last hundred that they end."""
-    two = re.fullmatch(r"'?(\d\d)s?", answer.strip(), re.ASCII)
+    two = re.fullmatch(r"(?:about|abt|~|c\.?)?\s*'?(\d\d)(?:s|ish)?", answer.strip(), re.ASCII | re.IGNORECASE)
     if two:
         this = known.today.year
         return Unread.of("which hundred", offer=str(this - (this - int(two[1])) % 100))

@@ -4,11 +4,11 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from estimator.fieldnotes.assign import STANDS_FULL, Assign
-from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, MOST_READING_FT, SIZES_IN
+from estimator.fieldnotes.bare_figures import MOST_READING_FT, SIZES_IN
 from estimator.fieldnotes.deep import most_bare_depth
 from estimator.fieldnotes.drafts import DEEP, Draft, row, shown
 from estimator.fieldnotes.head_words import either
-from estimator.fieldnotes.limits import DEEP_FT, MAIN_DEPTH_FT
+from estimator.fieldnotes.limits import DEEP_FT, FARTHEST_LEAP_FT, MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import how_much, more_than_whole
 from estimator.fieldnotes.numbers_of_a_line import Way
 from estimator.model.lengths import IN_PER_FT

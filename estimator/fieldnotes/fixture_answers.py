@@ -24,6 +24,17 @@ _PART = re.compile(
     r"\s*x?\s*(?P<what>[^\d].*)",
     re.IGNORECASE | re.ASCII | re.DOTALL,
 )
+_NAMES = "|".join(sorted((*UNITS, *OTHER_WORDS, *_MORE_WORDS, *_BATHS, *_HALF_BATHS), key=len, reverse=True))
+_ONE = re.compile(
+    rf"(?:(?:\d{{1,3}}(?:\.5|\s*(?:1/2|½))?|1/2|½)\s*x?\s*|(?:{'|'.join(_COUNT_WORDS)})\s+)?(?:{_NAMES})s?\b",
+    re.IGNORECASE,
+)
+
+
+def _apart(part: str) -> list[str]:
+    """`2 baths kitchen washer` as three; a part that holds any other word stays whole."""
+    found = _ONE.findall(part)
+    return found if "".join(found).replace(" ", "") == part.replace(" ", "") else [part]
 
 
 def _fixture_key(word: str) -> str:
@@ -53,9 +64,12 @@ def counted_fixtures(answer: str) -> dict[str, int] | Unread:
     """
     >>> counted_fixtures("2 1/2 baths, kitchen and a washer")
     {'toilet': 1, 'lavatory': 1, 'bathroom_groups': 2, 'kitchen_sink': 1, 'clothes_washer': 1}
+    >>> counted_fixtures("2 baths kitchen washer")
+    {'bathroom_groups': 2, 'kitchen_sink': 1, 'clothes_washer': 1}
     """
     found: dict[str, int] = {}
-    parts = [part.strip() for part in re.split(r"[,;+&]|\band\b", plain_marks(answer)) if part.strip()]
+    said = (part.strip() for part in re.split(r"[,;+&]|\band\b", plain_marks(answer)))
+    parts = [one for part in said if part for one in _apart(part)]
     for number, part in enumerate(parts):
         counts = _counted(part)
         if isinstance(counts, Unread):

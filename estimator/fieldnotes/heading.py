@@ -53,6 +53,12 @@ SAW_NOTHING = question(
 PROBLEMS = (HEADING_TWICE, SAW_NOTHING, FLOW, RISER, RISER_UNIT, RISER_TAKEN_AS_NONE, HEADING_WORD)
 
 _OUT = re.compile(r"\b(?:street|main|city|tank|septic|sewer|alley|downstream|out)\b", re.IGNORECASE)
+_NEXT = re.compile(
+    r",|\s(?=(?:riser|zero at)\s|to\s(?:house|street|main|city|tank|septic|sewer)\b|(?:with|against) flow\b|(?:no riser|surface|from end)\b"
+    r"|(?:before|after)\s+(?:jet|clean|descal|cut|scrap))",
+    re.IGNORECASE,
+)
+"""Where the next part of a heading begins; the commas may be left out."""
 _IN = re.compile(r"\b(?:house|upstream|in)\b", re.IGNORECASE)
 
 
@@ -88,7 +94,7 @@ def flow_of(to: str) -> Literal["with flow", "against flow"] | None:
 
 def read_heading(line: Tidied, place: Place, note: str = "") -> tuple[Heading, list[Problem]]:
     """`line` begins after the word `pass`."""
-    parts = [part.strip() for part in line.text.split(",")]
+    parts = [part.strip() for part in _NEXT.split(line.text)]
     access, _, to = re.sub(r"^\d+(?=\s)", "", parts[0]).strip().partition(" to ")
     kept: dict[str, object] = {"access": access.strip(), "to": to.strip(), "note": note, "text": line.text.strip()}
     problems: list[Problem] = []

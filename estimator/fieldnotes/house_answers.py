@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 from difflib import SequenceMatcher
 
-from estimator.fieldnotes.answers import NO, YES, Got, Known, Unread, chosen, one_of, text, yes_no
+from estimator.fieldnotes.answers import NO, YES, Got, Known, Unread, chosen, one_of, text, words_for, yes_no
 from estimator.fieldnotes.day_answers import read_day
 from estimator.model.gas import GAS_FIRST, fuel_gas
 from estimator.model.job import Sign
@@ -178,10 +178,12 @@ GAS = (
     "Sewer gas burns too: open windows"
 )
 
+_sign = words_for(Say.of("what was seen or smelled"))
+
 
 def sign(answer: str, key: str, known: Known) -> Got | Unread:
     """What was seen, smelled or reported, in words of one's own; a smell of gas is told at once what to do."""
-    got = text(answer, key, known)
+    got = _sign(answer, key, known)
     if isinstance(got, Unread) or not _GAS.search(answer):
         return got
     return Got(got.values, GAS_FIRST if fuel_gas(Sign(what=answer)) else GAS)

@@ -14,6 +14,8 @@ MAIN_DEPTH_FT = 30.0
 """A city main may lie this deep (common practice); a log line that says more is asked back."""
 MOST_DEPTH_FT = 60.0
 """No house drain is dug for at twice the depth of a deep city main."""
+FARTHEST_LEAP_FT = 150.0
+"""A reading this far past all before it is doubted: push cables are mostly 100 to 325 ft (common practice)."""
 THICK_SLAB_FT = 1.5
 """No floor slab of a house is thicker than this: 4 to 6 in is common practice, beams are written as beams."""
 

@@ -19,7 +19,11 @@ _RUNS_IN_SLAB = re.compile(
 )
 _in_slab = words_like(IN_SLAB)
 _NONE_BY = re.compile(r"none\s*[,:;]\s*(?=\S)", re.IGNORECASE)
-_DEEP_WIDE = re.compile(r"(?P<deep>.+?)\s*deep\b[\s,]*(?:and\s+|by\s+|x\s*)?(?P<wide>.+?)\s*wide", re.IGNORECASE)
+_SIZE = r"(.+?)\s*{}\b"
+_DEEP_WIDE, _WIDE_DEEP = (
+    re.compile(_SIZE.format(first) + r"[\s,]*(?:and\s+|by\s+|x\s*)?" + _SIZE.format(second), re.IGNORECASE)
+    for first, second in (("deep", "wide"), ("wide", "deep"))
+)
 _BARE_PAIR = re.compile(
     r"(\d{1,3}(?:\.\d+)?)\s*(?:in|\")?\s*(?:x|by)\s*(\d{1,3}(?:\.\d+)?)\s*(?:in|\")?", re.IGNORECASE
 )
@@ -58,15 +62,15 @@ def edge_beam(answer: str, key: str, known: Known) -> Got | Unread:
     plain = plain_marks(answer).strip()
     if pair := _BARE_PAIR.fullmatch(plain):
         return Unread.of("which is the depth below the slab's top", offer=f"{pair[1]}in deep {pair[2]}in wide")
-    found = _DEEP_WIDE.fullmatch(plain)
-    sizes = [parse_length(found[part], "in") for part in ("deep", "wide")] if found else []
-    feet = [size for size in sizes if isinstance(size, float) and size > 0]
-    if found is None or len(feet) != len(sizes):
+    deep_wide, wide_deep = _DEEP_WIDE.fullmatch(plain), _WIDE_DEEP.fullmatch(plain)
+    parts = deep_wide.groups() if deep_wide else wide_deep.groups()[::-1] if wide_deep else ()
+    feet = [size for part in parts if isinstance(size := parse_length(part, "in"), float) and size > 0]
+    if len(feet) != 2:
         return Unread.of(
             "write how deep below the slab's top and how wide: 24in deep 12in wide; or none, where you saw that there is none"
         )
     said = " ".join(
-        f"{length_words(found[part], size, 'in')} {part}" for part, size in zip(("deep", "wide"), feet, strict=True)
+        f"{length_words(part, size, 'in')} {way}" for part, size, way in zip(parts, feet, ("deep", "wide"), strict=True)
     )
     return Got({key: said}, said)
 

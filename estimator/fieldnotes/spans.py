@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
+from estimator.fieldnotes.limits import FARTHEST_LEAP_FT
 from estimator.fieldnotes.logbook import Asked, Entry, LogPass
 from estimator.fieldnotes.logproblems import how_much
 from estimator.fieldnotes.things import Thing
@@ -22,11 +23,14 @@ PROBLEMS = (NO_START, NO_END)
 
 
 def furthest_ft(log_pass: LogPass) -> float | None:
-    """The highest reading of the pass, ft on the reel, or None."""
+    """The highest reading of the pass, ft on the reel, or None; one asked back counts where it is no leap beyond the others."""
     readings = [r for e in log_pass.entries for r in (e.from_ft, e.to_ft) if r is not None]
     readings += [r for s in log_pass.sames for r in (s.from_ft, s.to_ft) if r is not None]
-    readings += [r for a in log_pass.asked for r in (a.from_ft, a.to_ft) if r is not None and not a.later]
-    return max(readings, default=None)
+    known = max(readings, default=None)
+    for reading in sorted(r for a in log_pass.asked for r in (a.from_ft, a.to_ft) if r is not None and not a.later):
+        if reading <= (known or 0.0) + FARTHEST_LEAP_FT:
+            known = max(known or 0.0, reading)
+    return known
 
 
 def closed(log_pass: LogPass) -> tuple[list[Entry], list[Problem]]:

@@ -7,11 +7,11 @@ import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN
+from estimator.fieldnotes.bare_figures import SIZES_IN
 from estimator.fieldnotes.deep import most_bare_depth
 from estimator.fieldnotes.drafts import FILLS
 from estimator.fieldnotes.lexicon import lexicon
-from estimator.fieldnotes.limits import MAIN_DEPTH_FT
+from estimator.fieldnotes.limits import FARTHEST_LEAP_FT, MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import swallowed
 from estimator.fieldnotes.skeleton import with_vowels
 from estimator.fieldnotes.spelling import nearest

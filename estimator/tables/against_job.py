@@ -23,7 +23,7 @@ UNKNOWN_SETTING = error(
 UNKNOWN_PLACE = error(
     "job/jurisdiction",
     "jurisdiction = “{word}” is no place of the firm's tables.",
-    "{near} Write “unknown” where nobody has asked about that place yet.",
+    "{near} Write “unknown” where nobody has checked that place yet.",
     "Tax, permits, inspection and the right to cancel all hang on the place; a misspelt one would leave them all open.",
 )
 UNKNOWN_SOIL = warning(

@@ -131,7 +131,8 @@ class Interview:
         known = replace(self._known_now(step), insists=self.asked_back == this)
         got = step.question.read(answer, step.question.key, known)
         self.asked_back = this if isinstance(got, Unread) else ("", "")
-        if isinstance(got, Unread) and commands.NOBODY_KNOWS.fullmatch(answer):
+        own_words = isinstance(got, Got) and got.values == {step.question.key: answer}
+        if (isinstance(got, Unread) or own_words) and commands.NOBODY_KNOWS.fullmatch(answer):
             unknown = step.question.read("unknown", step.question.key, self._known_now(step))
             got = unknown if isinstance(unknown, Got) else Got({}, Say.of("left open"))
         if isinstance(got, Unread):

@@ -11,32 +11,42 @@ from estimator.model.say import Say
 from estimator.model.say import Typed as AsTyped
 
 STRUCK = "# struck: "
+_AND = r"(?:\s*[,&]\s*|\s+and\s+|\s+)"
+_TO = r"\s*(?:-|to|thru|through)\s*"
 _COMMAND = re.compile(
-    r"(?:(?P<lines>lines)|(?P<word>strike|delete|remove|change|edit|replace)\s+(?:line\s+)?(?P<number>\d{1,4})\b[\s:,]*(?:to\s+)?(?P<text>.*))",
+    r"(?P<lines>lines)"
+    r"|(?:strike|delete|remove)\s+(?:lines?\s+)?"
+    rf"(?P<strikes>\d{{1,4}}(?:{_TO}\d{{1,4}})?(?:{_AND}\d{{1,4}}(?:{_TO}\d{{1,4}})?)*)\W*"
+    r"|(?:change|edit|replace)\s+(?:line\s+)?(?P<number>\d{1,4})\b[\s:,]*(?:to\s+)?(?P<text>.*)",
     re.IGNORECASE,
 )
-_STRIKES = ("strike", "delete", "remove")
 
 
 class Edit(Frozen):
-    """`row` counts from 0; None lists the lines. No `text` strikes the line."""
+    """`rows` count from 0; none lists the lines. `text` stands in place of its one row; `strikes` takes rows out."""
 
-    row: int | None = None
+    rows: tuple[int, ...] = ()
     text: str = ""
     strikes: bool = False
 
 
 def read_edit(text: str) -> Edit | None:
     """
-    >>> read_edit("change line 3: 16.6 joint"), read_edit("Strike 2"), read_edit("16.6 joint")
-    (Edit(row=2, text='16.6 joint', strikes=False), Edit(row=1, text='', strikes=True), None)
+    >>> read_edit("change line 3: 16.6 joint"), read_edit("16.6 joint")
+    (Edit(rows=(2,), text='16.6 joint', strikes=False), None)
+    >>> read_edit("Strike 2, 5-7 and 9")
+    Edit(rows=(1, 4, 5, 6, 8), text='', strikes=True)
     """
     found = _COMMAND.fullmatch(text.strip())
     if found is None:
         return None
     if found["lines"]:
         return Edit()
-    return Edit(int(found["number"]) - 1, found["text"].strip(), found["word"].lower() in _STRIKES)
+    if found["strikes"] is None:
+        return Edit((int(found["number"]) - 1,), found["text"].strip())
+    spans = re.findall(rf"(\d+)(?:{_TO}(\d+))?", found["strikes"], re.IGNORECASE)
+    rows = {row for first, last in spans for row in range(int(first) - 1, int(last or first))}
+    return Edit(tuple(sorted(rows)), strikes=True)
 
 
 def numbered(rows: Sequence[str]) -> list[str]:
@@ -45,16 +55,20 @@ def numbered(rows: Sequence[str]) -> list[str]:
 
 
 def edited(log: Typed, edit: Edit) -> Typed | Say:
-    """The log with the line struck or read anew; or what is wrong with the command."""
-    if edit.row is None or not 0 <= edit.row < len(log.rows):
-        return Say.of("there is no line {number}; `lines` shows them with their numbers", number=(edit.row or 0) + 1)
-    was = log.rows[edit.row]
+    """The log with the lines struck, or the one read anew; or what is wrong with the command."""
+    wrong = next((row for row in edit.rows if not 0 <= row < len(log.rows)), None)
+    if wrong is not None or not edit.rows:
+        return Say.of("there is no line {number}; `lines` shows them with their numbers", number=(wrong or 0) + 1)
     plain = replace(log, row=None, problems=(), taken_back="", refused=None, asked=None)
     if edit.strikes:
-        struck = STRUCK + was.removeprefix("# ").strip()
-        return replace(plain, rows=(*log.rows[: edit.row], struck, *log.rows[edit.row + 1 :]))
+        rows = [
+            STRUCK + row.removeprefix("# ").strip() if n in edit.rows and not row.startswith(STRUCK) else row
+            for n, row in enumerate(log.rows)
+        ]
+        return replace(plain, rows=tuple(rows))
     if not edit.text:
+        was = log.rows[edit.rows[0]].strip()
         return Say.of(
-            "write the new line behind its number: {example}", example=AsTyped(f"change {edit.row + 1} {was.strip()}")
+            "write the new line behind its number: {example}", example=AsTyped(f"change {edit.rows[0] + 1} {was}")
         )
-    return put(plain, edit.row, edit.text)
+    return put(plain, edit.rows[0], edit.text)

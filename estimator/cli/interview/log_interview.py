@@ -181,8 +181,8 @@ class _Session:
         greet(self.log, name, self.terminal)
 
     def _edit(self, edit: Edit) -> None:
-        """One line in the middle, struck or written anew; without a number all lines with theirs."""
-        if edit.row is None:
+        """Lines in the middle, struck, or one written anew; without a number all lines with theirs."""
+        if not edit.rows:
             self.terminal.say(line[: self.terminal.columns] for line in numbered(self.log.rows))
             return
         new = edited(self.log, edit)
@@ -195,7 +195,8 @@ class _Session:
         self._keep()
         if edit.strikes:
             self.line = self.log.sheet.line
-            self.terminal.tell(Say.typed("struck: {struck}", struck=self.log.rows[edit.row].removeprefix(STRUCK)))
+            for row in edit.rows:
+                self.terminal.tell(Say.typed("struck: {struck}", struck=self.log.rows[row].removeprefix(STRUCK)))
             self._forget(was)
             return
         self._answer(edit.text)

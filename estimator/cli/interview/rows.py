@@ -88,8 +88,8 @@ def without_last(log: Typed) -> Typed:
 
 def _above(log: Typed, clean: str) -> int:
     """Where the row goes: a heading typed after readings that had none belongs above them."""
-    if HEADING.match(clean) and not log.about.given and not any(HEADING.match(row) for row in log.rows):
-        read = log.sheet.log
+    read = log.sheet.log
+    if HEADING.match(clean) and not log.about.given and all(run.heading.access == "?" for run in read.passes):
         places = [entry.place for run in read.passes for entry in run.entries]
         places += [same.place for run in read.passes for same in run.sames] + [asked.place for asked in read.asked]
         return min((place.line - 1 for place in places if place.line), default=len(log.rows))
@@ -148,7 +148,14 @@ def answered(log: Typed, asked: Asked, answer: str) -> Typed | None:
         return _put(log, (*log.rows[:row], answer.strip(), *log.rows[row:]), row + 1)
     if re.fullmatch(r"[0-9]{1,2}", low) and 1 <= int(low) <= len(asked.choices):
         return _put(log, (*log.rows[:row], chosen(raw, asked.choices[int(low) - 1]), *log.rows[row + 1 :]), row)
+    if not asked.danger and set(asked.choices) <= {REMARK} and _footage(raw) and _footage(raw) == _footage(answer):
+        return _put(log, (*log.rows[:row], chosen(raw, answer.strip()), *log.rows[row + 1 :]), row)
     return None
+
+
+def _footage(row: str) -> str:
+    """The footage that a row begins with, as it was typed."""
+    return m[0] if (m := re.match(r"\d+(?:\.\d+)?(?:\s*-\s*\d+(?:\.\d+)?)?", row.strip())) else ""
 
 
 def chosen(raw: str, choice: str) -> str:

@@ -28,7 +28,7 @@ TODAY = date(2026, 11, 18)
 KNOWN = Known(
     today=TODAY,
     soils=("sand", "firm clay", "hard clay", "rock", "unknown"),
-    places={"demo": "Demo County (invented)", "unknown": "A place nobody has asked about yet"},
+    places={"demo": "Demo County (invented)", "unknown": "A place nobody has checked yet"},
     number="2026-001",
 )
 Answers = Mapping[str, str | Sequence[str]]

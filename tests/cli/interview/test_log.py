@@ -225,3 +225,33 @@ def test_any_lines_are_answered_and_every_one_is_kept(lines):
             assert text.strip()
         assert len(log.rows) >= len(before.rows)
     assert "\n".join(log.rows).isprintable() or not log.rows or all(row.isprintable() for row in log.rows)
+
+
+def test_a_run_typed_later_stays_where_it_was_typed():
+    """The first run had no word `pass`; the second is the last row, and what was read before stays in the first."""
+    log = after(
+        "front cleanout to house riser 28in", "3 yard lawn", "12 roots 30%", "pass mb toilet with flow riser 22in"
+    )
+    assert log.rows[-1].startswith("pass mb toilet") and log.row == len(log.rows) - 1
+    assert [run.heading.flow for run in log.sheet.log.passes] == ["against flow", "with flow"]
+
+
+@pytest.mark.parametrize("line", ["22-26 1/2 full", "22-26 half full", "22-26 50%"])
+def test_a_share_of_the_pipe_alone_asks_of_what(line):
+    log = after(PASS, "2 yard lawn", line)
+    assert log.asked is not None
+    assert log.asked.choices[0] == "22-26 sag 50%"
+    assert not after(PASS, "2 yard lawn", line, "22-26 sag 50%").sheet.log.asked
+
+
+def test_a_line_nobody_understood_is_no_pipe_seen_and_typed_again_it_is_answered():
+    log = after(PASS, "2 yard lawn", "32 end main stack", "930 blorp")
+    assert log.asked is not None and max(run.seen.to_ft for run in log.sheet.line.passes) < 33
+    assert [a.text for a in after(PASS, "30 blorp", "30 roots 20%").sheet.log.asked] == []
+
+
+def test_several_lines_are_struck_at_once(tmp_path, interview):
+    log = ["pass cleanout to house, surface", "0 yard", "5 roots 30%", "9 hole 2in", "strike 3 and 4", "strike 4"]
+    interview(tmp_path / "job.toml", ["main", "4", "ci", "yes", *log], at="line.0.name")
+    rows = (tmp_path / "main.txt").read_text("utf-8").splitlines()
+    assert rows[2:] == ["# struck: 5 roots 30%", "# struck: 9 hole 2in"]

@@ -88,6 +88,8 @@ def anchor(r: "Reader", n: int) -> tuple[int, str] | None:
         a = r.atoms[k]
         if "anchor" in a.means and "surface" not in a.means:
             name = a.text
+            if "zone" in a.means and any("material" in b.means for b in r.atoms[n + 1 : k]):
+                return None  # `26 to clay drive`: a change of pipe, and what lies over it
             if k > n + 1 and "whose" in r.atoms[k - 1].means and r.atoms[k - 1].text not in name:
                 name = f"{r.atoms[k - 1].means['whose']} {name}"
             token = r.atoms[n].token

@@ -17,7 +17,7 @@ from estimator.fieldnotes.nearest import nearest
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.textfile import OUTSIDE, lies_below, read_text
-from estimator.fieldnotes.tidy import tidied, trade_shortenings, whole_words
+from estimator.fieldnotes.tidy import standard_words, tidied
 from estimator.fieldnotes.words import MATERIALS
 from estimator.fieldnotes.zero import Zero
 from estimator.model.line import Line
@@ -75,7 +75,7 @@ def is_file_name(log: str) -> bool:
 
 def _one_line(text: str) -> str:
     """Words of a key as a heading would hold them: no comma, no line break, shortenings written out."""
-    return whole_words(tidied(" ".join(re.split(r"[\s,;]+", text)).strip()), trade_shortenings()).text
+    return standard_words(tidied(" ".join(re.split(r"[\s,;]+", text)).strip())).text
 
 
 def _given(form: LineForm | PassForm, place: Place) -> Heading | None:

@@ -12,7 +12,7 @@ from estimator.fieldnotes.logbook import Log, _Last
 from estimator.fieldnotes.logproblems import NOTHING_READ, WHAT
 from estimator.fieldnotes.meaning import Context, Meaning
 from estimator.fieldnotes.standard import Said, suspicious, tied
-from estimator.fieldnotes.tidy import Tidied, tidied, trade_shortenings, whole_words
+from estimator.fieldnotes.tidy import Tidied, standard_words, tidied, whole_words
 from estimator.fieldnotes.understand import LONGEST_LINE, understand
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
@@ -68,7 +68,7 @@ class LogReader(LogTaking):
         own = tidied(body.rstrip(" .,"))
         for words in (self.log.names, self.words):  # the nearest meaning first
             own = whole_words(own, words)
-        line = whole_words(own, trade_shortenings())
+        line = standard_words(own)
         if _is_heading(line.text):
             self._heading(line, note.strip(), place)
         elif re.fullmatch(r"\s*back\.?\s*", line.text, re.IGNORECASE):

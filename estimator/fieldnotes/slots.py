@@ -4,6 +4,8 @@ import re
 from collections.abc import Callable
 from typing import Any
 
+from estimator.fieldnotes.deep import MOST_BARE_DEPTH
+from estimator.fieldnotes.tidy import CALLED
 from estimator.fieldnotes.words import (
     ALL_SIGNS,
     GRADE_WORDS,
@@ -39,10 +41,6 @@ _EVERY = re.compile(r"every\s+", re.IGNORECASE)
 _LABEL = re.compile(rf"\s*({'|'.join(LABELS)})\b", re.IGNORECASE)
 _PHOTO = re.compile(r"photo\s+(\d{1,6})\b(?:\s+([\w-]+\.(?:jpe?g|png|heic)))?", re.IGNORECASE)
 _VIDEO = re.compile(r"video\s+(\d{1,3}:[0-5]\d)\b", re.IGNORECASE)
-_CALLED = re.compile(
-    r"called\s+([^,]+?)(?=\s*(?:,|$|\?|\s{3,}|\b(?:live|dead|not proven|proven|photo \d|video \d|suspected|loc)\b))",
-    re.IGNORECASE,
-)
 _TIE_TO = re.compile(
     r"\s*(?:(?:from|off|to)\s+)?([A-Za-z][A-Za-z .]*?)\s*(?=,|$|\s{2,}|\bflag\b|\bphoto\b)", re.IGNORECASE
 )
@@ -82,7 +80,7 @@ def _reference(word: Word, text: str, at: int) -> Found | None:
         return "photo", (int(match.group(1)), match.group(2)), match.end()
     if match := _VIDEO.match(text, at):
         return "video", match.group(1), match.end()
-    if match := _CALLED.match(text, at):
+    if match := CALLED.match(text, at):
         return "name", match.group(1).strip(), match.end()
     return None
 
@@ -137,7 +135,12 @@ def _depth(word: Word, text: str, at: int) -> Found | None:
     if found is None:
         return None
     surface = _SURFACE.match(text, found[1])
-    if surface:
+    away = (
+        word.word in ("loc", "pothole")
+        and found[0] > MOST_BARE_DEPTH
+        and re.match(r"\s*(?:from|off|to)\b", text[found[1] :])
+    )
+    if surface and not away:  # `14 ft from drive` is a tape along the ground
         return "depth", (found[0], canonical(surface["surface"], SURFACES)), surface.end()
     if word.word in ("loc", "pothole") and _TIE_TO.match(text, found[1]):
         return None  # a tape tie such as 14'2" front wall

@@ -41,6 +41,13 @@ class Tidied(Frozen):
         return Tidied("".join(text), tuple(columns))
 
 
+CALLED = re.compile(
+    r"\bcalled\s+([^,;]+?)(?=\s*(?:[,;]|$|\?|\s{3,}|\b(?:live|dead|not proven|proven|photo \d|video \d|suspected|loc)\b))",
+    re.IGNORECASE,
+)
+"""A name that somebody gave, up to what else the line says."""
+
+
 def trade_shortenings() -> Mapping[str, str]:
     """Pure shortenings, which stand for standard words wherever they are: [standard] in fieldnotes/lexicon.toml."""
     return lexicon().standard
@@ -62,6 +69,20 @@ def tidied(line: str) -> Tidied:
     """Curly quotes, long dashes, tabs and no-break spaces made plain, each for one character."""
     plain = "".join(" " if c.isspace() else c for c in plain_marks(line))
     return Tidied(plain, tuple(range(1, len(plain) + 1)))
+
+
+def standard_words(line: Tidied) -> Tidied:
+    """Shortenings of the trade written out, but for a name that somebody gave.
+
+    >>> standard_words(tidied("44 lat called driveway drain")).text
+    '44 branch called driveway drain'
+    """
+    named = CALLED.search(line.text)
+    if named is None:
+        return whole_words(line, trade_shortenings())
+    first, name, rest = (line.cut(*at) for at in ((0, named.start()), named.span(), (named.end(), len(line.text))))
+    parts = (standard_words(first), name, standard_words(rest))
+    return Tidied("".join(part.text for part in parts), tuple(c for part in parts for c in part.columns))
 
 
 def whole_words(line: Tidied, shortenings: Mapping[str, str]) -> Tidied:

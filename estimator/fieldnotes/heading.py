@@ -140,8 +140,10 @@ _SLOTS = ("to", "flow", "riser_ft", "surface", "when", "after_cleaning", "zero_a
 
 
 def said_again(first: Heading, again: Heading) -> Heading | None:
-    """Return one heading for two of the same access, the later word counting; None where they name different accesses."""
-    if first.access.lower() != again.access.lower() or {first.flow, again.flow} >= {"with flow", "against flow"}:
+    """Return one heading for two of the same access, the later word counting; None where they cannot be one pass."""
+    other_way = {first.flow, again.flow} >= {"with flow", "against flow"}
+    other_time = first.when and again.when and first.after_cleaning != again.after_cleaning
+    if first.access.lower() != again.access.lower() or other_way or other_time:
         return None
     blank = Heading()
     kept = {slot: getattr(first, slot) for slot in _SLOTS if getattr(again, slot) == getattr(blank, slot)}

@@ -47,7 +47,8 @@ def closed(log_pass: LogPass) -> tuple[list[Entry], list[Problem]]:
         elif entry.leg == "starts" and entry.to_ft is None:
             out += _from_start(entry, log_pass, end, problems)
         elif entry.to_ft is not None:
-            out.append(replace(entry, leg=""))
+            whole = replace(entry, leg="")
+            out += [whole] if _says_how_much(entry.thing) else _ask(whole, entry.to_ft, log_pass)
         elif entry.leg == "ends" and not entry.thing.values and _ends_there(entry, log_pass.entries[:number]):
             continue  # `24 out of water` after `20 2in water to 24`
         elif (entry.leg == "ends" and not _start_of(entry, others)) or (

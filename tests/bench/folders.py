@@ -11,10 +11,12 @@ from pathlib import Path
 from estimator import demo
 from estimator.cli import issuing
 from estimator.cli.commands.jobs import listed
+from estimator.records.job_status import job_files
 from estimator.records.summary import ENOUGH
 from tests.bench.clock import middle, run
 
 NOTES = Path(demo.__file__).parent
+HOUSES = Path(__file__).parents[1] / "cases/houses"
 DAY = date(2026, 11, 25)
 ISSUED, READY = (10, 100, 1000, 10000), (10, 100, 1000)
 DAMAGED_EVERY = 10
@@ -29,7 +31,7 @@ def folders() -> list[str]:
             out.append(_row(folder, count, "issued"))
         for count in READY:
             out.append(_row(_ready(Path(place) / f"ready{count}", count), count, "ready: notes are read"))
-        out.append(_reprice(Path(place)))
+        out += _reprice(Path(place))
     return out
 
 
@@ -69,13 +71,21 @@ def _ready(folder: Path, count: int) -> Path:
     return folder
 
 
-def _reprice(place: Path) -> str:
-    """Forty jobs priced anew over all cores."""
-    folder, count = _ready(place / "anew", 40), 40
-    names = iter(range(10))
+def _reprice(place: Path) -> list[str]:
+    """The demo's job many times, and the houses of the tests, priced anew over all cores."""
+    demos, houses = _ready(place / "anew", 40), place / "houses"
+    shutil.copytree(HOUSES, houses, ignore=shutil.ignore_patterns("expect.toml", "*.py"))
+    return [
+        _row_of(folder, f"`--reprice`, {kind}")
+        for folder, kind in ((demos, "the demo"), (houses, "houses of the tests"))
+    ]
+
+
+def _row_of(folder: Path, state: str) -> str:
+    names, count = iter(range(10)), len([*job_files(folder)])
 
     def anew() -> None:
-        run("-m", "estimator", "jobs", str(folder), "--reprice", "--to", str(place / f"{next(names)}.xlsx"))
+        run("-m", "estimator", "jobs", str(folder), "--reprice", "--to", f"{folder}{next(names)}.xlsx")
 
     seconds = middle(anew, 1)
-    return f"| {count} | `--reprice` | {seconds:.2f} | {1000 * seconds / count:.0f} |"
+    return f"| {count} | {state} | {seconds:.2f} | {1000 * seconds / count:.0f} |"

@@ -74,7 +74,7 @@ def tidied(line: str) -> Tidied:
 def standard_words(line: Tidied) -> Tidied:
     """Shortenings of the trade written out, but for a name that somebody gave.
 
-    >>> standard_words(tidied("44 lat called driveway drain")).text
+    >>> standard_words(tidied("44 wye called driveway drain")).text
     '44 branch called driveway drain'
     """
     named = CALLED.search(line.text)

@@ -145,7 +145,6 @@ class Price(Frozen, kw_only=True):
     before_rounding: Decimal
     total: Decimal  # what the homeowner pays, tax on the homeowner's side included
     tax: Decimal = Decimal(0)  # tax charged to the homeowner, 0 where the contractor pays it on materials
-    tax_text: str = ""  # the same as the sentences below, in plain English
     tax_says: tuple[Say, ...] = ()
     margin: Decimal = Decimal(0)  # share of the price left over cost, 0.40
     minimum_charges: tuple[Say, ...] = ()  # those that came into force

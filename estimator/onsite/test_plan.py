@@ -8,7 +8,6 @@ more. A yard line is a drain of its own, filled by its cleanout with the house s
 from collections.abc import Sequence
 from functools import cache
 from itertools import count
-from math import log2
 
 from estimator.diagnosis.tests_read import read_test
 from estimator.model.frozen import Frozen
@@ -43,7 +42,6 @@ class TestPlan(Frozen):
     steps: tuple[Step, ...]
     expected: float
     most: int
-    least_bits: float  # no order of yes-or-no tests takes fewer on average (Shannon)
 
 
 def test_plans(job: Job, diagnosis: Diagnosis, tables: Tables) -> tuple[TestPlan, ...]:
@@ -72,12 +70,10 @@ def _plan(tree: Tree, failed: bool, before: int, job: Job, tables: Tables) -> Te
     failed = failed or any(s.known == "leaks" for s in sections)
     weights = _weights(tree)
     if _settled(sections, weights):
-        return TestPlan(tree.line, tree.outdoors, sections, (), 0.0, 0, 0.0)
+        return TestPlan(tree.line, tree.outdoors, sections, (), 0.0, 0)
     plugs = [plug_for(cut, tree, job, tables) for cut in tree.cuts]
     steps, expected, most = _Order(tree, weights, plugs, before).steps(failed)
-    shares = [w / sum(weights) for w in weights if w > 0]
-    bits = -sum(w * log2(w) for w in shares)
-    return TestPlan(tree.line, tree.outdoors, sections, steps, expected, most, bits)
+    return TestPlan(tree.line, tree.outdoors, sections, steps, expected, most)
 
 
 def _settled(sections: Sequence[Section], weights: Sequence[float]) -> bool:

@@ -123,7 +123,6 @@ def _priced(
         before_rounding=sale.before,
         total=net + tax,
         tax=tax,
-        tax_text="; ".join(map(str, tax_says)),
         tax_says=tax_says,
         margin=margin(net, spent),
         leaves=leaves,

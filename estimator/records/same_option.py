@@ -144,7 +144,7 @@ def names(old: Sequence[OptionWork], new: Sequence[OptionWork]) -> tuple[list[st
     """The options of both by letter and short title; those that do the same have one name, with both letters where they differ.
 
     >>> dig, line = {("main", "trench", ""): ()}, {("main", "reline", ""): ()}
-    >>> names([Doing("A", "", "Dig", dig)], [Doing("A", "", "Line", line), Doing("B", "", "Dig", dig)])
+    >>> names([OptionWork("A", "", "Dig", dig)], [OptionWork("A", "", "Line", line), OptionWork("B", "", "Dig", dig)])
     (['A → B: Dig'], ['A: Line', 'A → B: Dig'])
     """
     pairs = paired(old, new)

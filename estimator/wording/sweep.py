@@ -63,7 +63,7 @@ def _said(tree: ast.AST, path: Path) -> Iterator[str]:
             )
         elif isinstance(node.func, ast.Name) and node.func.id == ASKING:
             yield from (t for at in (1, 2, 3) for t in _literals(node.args[at], named, path) if not _all_gaps(t))
-        elif isinstance(node.func, ast.Name) and node.func.id == LISTED and path.name == CATALOGUE:
+        elif isinstance(node.func, ast.Name) and node.func.id == LISTED and path.name == LISTS:
             yield from _literals(node.args[1], named, path)
         elif isinstance(node.func, ast.Attribute) and node.func.attr in HELPED:
             for helped in (keyword.value for keyword in node.keywords if keyword.arg == "help"):
@@ -84,7 +84,7 @@ DECLARING = {"Kind": (2, 3), "error": (1, 2), "warning": (1, 2), "question": (1,
 
 ASKING = "_q"
 """A question of the interview: behind its key stand the question, an example and why it is asked."""
-LISTED, CATALOGUE, HELPED = "Entry", "catalogue.py", ("Option", "Argument")
+LISTED, LISTS, HELPED = "Entry", "command_list.py", ("Option", "Argument")
 """A command with its line of the overview; what a command takes, with its help."""
 REASONED = "Usual"
 """The usual range of a column: its third argument is the reason."""

@@ -79,7 +79,7 @@ PLAIN: dict[str, str | tuple[str, ...]] = {
     "wishes.asked": "slow hall bath, and a test before the lift",
 }
 
-NOT_THERE = ("line.1.", "sign.", "reroute.", "customer.claim")
+NOT_THERE = ("line.1.", "sign.", "reroute.", "customer.claim", "customer.adjuster")
 TIRED: dict[str, str | tuple[str, ...]] = {n: a for n, a in PLAIN.items() if not n.startswith(NOT_THERE)} | {
     "job.date": "11/16/2026",
     "job.prepared_by": ("Ines Calowy", "Ines Calloway"),

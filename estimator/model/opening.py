@@ -7,8 +7,8 @@ from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 
-OpeningKind = Literal["pit", "trench", "tunnel", "floor opening", "dig in the crawl space", "hole through"]
-"""`hole through`: a wall, a roof; a floor that is cored or sawn is a `floor opening`."""
+OpeningKind = Literal["pit", "trench", "tunnel", "floor opening", "dig in the crawl space", "hole through", "pothole"]
+"""`hole through`: a wall, a roof; a floor that is cored or sawn is a `floor opening`. `pothole`: it only shows the pipe."""
 
 
 OPEN_GROUND: tuple[OpeningKind, ...] = ("pit", "trench")
@@ -73,6 +73,11 @@ class Opening(Frozen, kw_only=True):
     @property
     def cuts_floor(self) -> bool:
         return self.kind == "floor opening"
+
+    @property
+    def is_excavation(self) -> bool:
+        """Soil is taken out for work in it: no hole through a wall or a roof, and none that only shows the pipe."""
+        return self.kind not in ("hole through", "pothole")
 
     @property
     def opens_ground(self) -> bool:

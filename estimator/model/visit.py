@@ -3,7 +3,7 @@
 from estimator.model.say import Say
 
 KINDS: dict[str, Say] = {
-    "film": Say.of("inspect it with the camera, from the other end where one side is closed"),
+    "film": Say.of("inspect it with the camera from each open end"),
     "locate": Say.of("locate the pipe and its depth from the ground over it"),
     "pothole": Say.of("uncover the pipe from above in one place, with nobody in the hole, and measure its depth"),
     "level": Say.of("take levels of the pipe bottom at both ends and beyond"),

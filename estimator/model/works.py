@@ -107,7 +107,7 @@ class Works(Frozen, kw_only=True, dict=True):
     @cached_property
     def digs(self) -> tuple[Opening, ...]:
         """Openings in which somebody or a machine takes out soil."""
-        return tuple(o for o in self.openings if o.kind != "hole through" and o.depth_ft > 0)
+        return tuple(o for o in self.openings if o.is_excavation and o.depth_ft > 0)
 
     @cached_property
     def open_digs(self) -> tuple[Opening, ...]:

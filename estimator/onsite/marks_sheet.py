@@ -39,7 +39,7 @@ def marks_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
 
 def marked(option: Option) -> list[Opening]:
     """Return the openings that are marked on ground or floor."""
-    return [o for o in option.works.openings if o.kind != "hole through"]
+    return [o for o in option.works.openings if o.is_excavation]
 
 
 def opening_blocks(option: Option, job: Job, tables: Tables) -> tuple[Block, ...]:

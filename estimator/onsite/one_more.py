@@ -159,7 +159,7 @@ class _Study:
 
 def _along(takeoff: Takeoff) -> list[Opening]:
     """The openings of a repair that follow its line and are dug or cut along it."""
-    return [o for o in takeoff.works.openings if o.line == takeoff.repair.line and o.kind != "hole through"]
+    return [o for o in takeoff.works.openings if o.line == takeoff.repair.line and o.is_excavation]
 
 
 def _ends(takeoff: Takeoff) -> tuple[float, float]:

@@ -101,6 +101,8 @@ class Drawn:
             for s, w in ((low, half), (high, half), (high, -half), (low, -half))
         ]
         self.canvas.line([*corners, corners[0]], CUT, 1.5, dash=0.0 if not opening.assumed else DASH)
+        for edge in pairwise([*corners, corners[0]]):
+            self.labels.keep_line(*edge)
         if not self.sketch.small:
             self.labels.write(corners[1], self.said(opening.name), CUT)
 

@@ -54,7 +54,7 @@ class Labels:
         if max(abs(across), abs(down)) > FAR:
             end = (left if across > 0 else right if across < 0 else point[0], top if down > 0 else bottom)
             self.canvas.line([point, end], color, 0.6)
-            self._keep_leader(point, end)
+            self.keep_line(point, end)
         self.canvas.text((left, (top + bottom) / 2), words, size, color, bold, "lm")
         self.written.append((left - APART, top, right + APART, bottom))
 
@@ -69,7 +69,8 @@ class Labels:
                 break
         return best
 
-    def _keep_leader(self, start: XY, end: XY) -> None:
+    def keep_line(self, start: XY, end: XY) -> None:
+        """Keep clear a line that is drawn."""
         pieces = max(1, int(max(abs(end[0] - start[0]), abs(end[1] - start[1])) / 2))
         for n in range(pieces):
             x, y = (a + (b - a) * n / pieces for a, b in zip(start, end, strict=True))

@@ -67,9 +67,7 @@ class Sketch:
     ) -> None:
         self.job, self.plan, self.language, self.raised, self.letters = job, plan, language, raised, letters
         self.turned, self.small = turned, small
-        self.openings = (
-            [o for o in works.openings if o.line in plan.tracks and o.kind != "hole through"] if works else []
-        )
+        self.openings = [o for o in works.openings if o.line in plan.tracks and o.is_excavation] if works else []
         self.tracks, self.things = dict(plan.tracks), list(things_on(plan, job))
         if small:
             kept = near_the_house(plan, job)

@@ -3,8 +3,7 @@
 from decimal import Decimal
 
 from estimator.model.offer import Option
-from estimator.model.visit import fact
-from estimator.model.work import all_repairs
+from estimator.model.stretch import Stretch, joined
 from estimator.papers import option_words
 from estimator.papers.competent_person import digs
 from estimator.papers.letter import Letter
@@ -66,15 +65,21 @@ def water_tested(letter: Letter, option: Option) -> str:
 
 
 def feet_by_line(letter: Letter, option: Option) -> str:
-    """How many feet of each line are laid, lined or cleaned: "Kitchen line 12 ft 8 in, main line 23 ft 6 in"; else nothing."""
-    by_line: dict[str, float] = {}
+    """How many feet of each line are renewed, or cleaned where none are: "Kitchen line 12 ft 8 in, main line 23 ft"; else nothing.
+
+    A foot on which two repairs work is one foot.
+    """
+    renewed, cleaned = dict[str, list[Stretch]](), dict[str, list[Stretch]]()
     for takeoff in option.takeoffs:
         repair, works = takeoff.repair, takeoff.works
         if repair.line and (works.new_pipe or works.lined or works.cleans):
-            length = where.worked_on(letter.quote.job.line(repair.line), repair).length_ft
-            by_line[repair.line] = by_line.get(repair.line, 0.0) + length
-    lengths = ((in_plain_words(LINES, name), feet(length, letter.language)) for name, length in by_line.items())
-    return capital(", ".join(f"{letter.say(name)} {length}" for name, length in lengths))
+            kind = renewed if works.new_pipe or works.lined else cleaned
+            kind.setdefault(repair.line, []).append(where.worked_on(letter.quote.job.line(repair.line), repair))
+    out = []
+    for name, parts in (cleaned | renewed).items():
+        length = sum(where.on_paper(letter.quote.job.line(name), part.length_ft) for part in joined(parts))
+        out.append(f"{letter.say(in_plain_words(LINES, name))} {feet(length, letter.language)}")
+    return capital(", ".join(out))
 
 
 def crew_safety(letter: Letter, option: Option) -> str:
@@ -82,7 +87,8 @@ def crew_safety(letter: Letter, option: Option) -> str:
     speak, named = letter.speak, letter.quote.job.site.competent_person.strip()
     engineer = sum(t.value("engineer_letters") for t in option.takeoffs)
     if not digs(option):
-        who = speak("No one enters the hole.") if _uncovers(option) else speak("No excavation.")
+        shown = any(o.kind == "pothole" for o in option.works.openings)
+        who = speak("No one enters the hole.") if shown else speak("No excavation.")
     elif named:
         who = speak("Competent person: {name}.", name=named)
     else:
@@ -105,14 +111,9 @@ def put_back(letter: Letter, option: Option) -> str:
     texts = list(dict.fromkeys(short(letter.text(line)) for line in back))
     if texts:
         return "; ".join([*texts[:MOST_NAMED], *([speak("see this option's tab")] if texts[MOST_NAMED:] else [])])
-    if digs(option) or option.floor_sf or _uncovers(option):
+    if option.works.openings:
         return speak("see this option's tab")
     return speak("Nothing is opened.")
-
-
-def _uncovers(option: Option) -> bool:
-    """A visit that uncovers the pipe from above leaves a hole to fill, though nobody stands in it."""
-    return any(fact("pothole") in repair.facts for repair in all_repairs(option.scope.repairs))
 
 
 def more(letter: Letter, option: Option) -> str:

@@ -5,8 +5,10 @@ from decimal import Decimal
 
 from estimator.model.offer import Option
 from estimator.model.price import LineItem
+from estimator.model.work import all_repairs
 from estimator.papers.letter import Letter
 from estimator.papers.sizes import size
+from estimator.quote.where import on_paper
 from estimator.wording.numbers import feet, money
 from estimator.wording.plain import CLASSES, UNITS, in_plain_words
 
@@ -35,14 +37,24 @@ def checked(option: Option) -> None:
 def by_class(letter: Letter, option: Option) -> list[list[Item]]:
     """Return the items of each class that has lines, about `MOST_LINES` over all; sums as priced."""
     checked(option)
-    found = [
-        (c, _gathered(letter, [x for x in option.price.lines if x.work_class == c])) for c in (*CLASSES, TAKEN_OFF)
-    ]
+    lines = as_told(letter, option)
+    found = [(c, _gathered(letter, [x for x in lines if x.work_class == c])) for c in (*CLASSES, TAKEN_OFF)]
     classes = {name: items for name, items in found if items}
     spare = sum(map(len, classes.values())) - MOST_LINES
     for name, items in classes.items() if spare > 0 else ():
         classes[name] = _folded(letter, name, items, _keep(classes, name))
     return list(classes.values())
+
+
+def as_told(letter: Letter, option: Option) -> list[LineItem]:
+    """Return the priced lines, the feet of a lump sum in the step in which the feet of its pipe are told; amounts as they are."""
+    pipes = {r.id: letter.quote.job.line(r.line) for r in all_repairs(option.scope.repairs) if r.line}
+    return [
+        replace(x, size=on_paper(pipes[x.repair], x.size))
+        if x.size_unit == "ft" and x.billed != "measured" and x.repair in pipes
+        else x
+        for x in option.price.lines
+    ]
 
 
 def _keep(classes: dict[str, list[Item]], name: str) -> int:

@@ -57,8 +57,10 @@ def ends(line: Line, stretch: Stretch) -> Say:
     """From where to where along the line, as long as it is on paper: "2 ft to 14 ft 6 in", "3 ft outside the wall to 20 ft"."""
     start = to_the_step(line, stretch.from_ft)
     end = Feet(start + on_paper(line, stretch.length_ft))
-    if line.zero == "slab edge" and start < 0 < stretch.to_ft:
-        return Say.of("{start} outside the wall to {end}", start=Feet(-start), end=end)
+    if line.zero == "slab edge" and start < 0:
+        if end.ft > 0:
+            return Say.of("{start} outside the wall to {end}", start=Feet(-start), end=end)
+        return Say.of("{start} to {end} outside the wall", start=Feet(-start), end=Feet(-end.ft))
     return Say.of("{start} to {end}", start=Feet(start), end=end)
 
 

@@ -8,6 +8,7 @@ from estimator.model.opening import Opening
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch, missing
 from estimator.model.tool_reach import passed
+from estimator.model.visit import fact
 from estimator.model.works import Burst, Laid, Left, Lined, WayIn, Works
 from estimator.works import burst_works, floor_cut, reroute_works, tunnel_plan
 from estimator.works.case import Case
@@ -204,8 +205,19 @@ def clean(case: Case) -> Works:
 
 
 def visit(case: Case) -> Works:
-    """Somebody comes, inspects and measures; nothing is opened and no pipe is touched."""
-    return Works(line=case.line.name, left=_old_pipe(case, None))
+    """Somebody comes, inspects and measures; no pipe is touched, and nothing is opened but a hole that shows the pipe."""
+    at = case.stretch.middle_ft
+    hole = Opening(
+        kind="pothole",
+        line=case.line.name,
+        along=Stretch(at, at),
+        depth_ft=case.profile.depth_to_centre_ft(at).value or case.number("depth_if_unlocated_ft"),
+        name=Say.of("the hole that shows the pipe"),
+        spans=spans(case, Stretch(at, at)),
+        people=False,
+    )
+    shown = fact("pothole") in case.repair.facts
+    return Works(line=case.line.name, openings=(hole,) if shown else (), left=_old_pipe(case, None))
 
 
 def isolation_test(case: Case) -> Works:

@@ -9,6 +9,7 @@ from estimator.diagnosis.case import Case
 from estimator.diagnosis.reading import Hit, Reading, each
 from estimator.diagnosis.severity import REPAIR, WATCH, severity
 from estimator.model.line import Finding
+from estimator.model.obstructions import run_to_from_both_ends
 from estimator.model.say import Feet, Say
 
 LIMITS = {"roots": "roots_3_percent", "offset": "offset_3_percent", "scale": "scale_3_percent", "grease": "scale_3_percent", "sag": "sag_3_percent", "oval": "oval_3_percent"}  # fmt: skip
@@ -22,9 +23,13 @@ def fibre_trouble(case: Case) -> tuple[Finding, ...]:
 def closed(case: Case) -> Iterable[Hit]:
     """The camera could not pass and nothing flows, or nobody knows what it is."""
     stops = [f for f in case.line.findings if f.kind in ("blocked", "collapse") or "cannot pass" in f.signs]
-    return each(
-        f for f in stops if severity(f, case) >= REPAIR and "soft" not in f.signs and "still flows" not in f.signs
+    hard = (f for f in stops if severity(f, case) >= REPAIR and "soft" not in f.signs and "still flows" not in f.signs)
+    return tuple(
+        Hit(f.stretch, (f,), confirm=DIG_TO_SEE if run_to_from_both_ends(case.line, f) else None) for f in hard
     )
+
+
+DIG_TO_SEE = Say.of("The camera has come up to this from both ends: dig to see.")
 
 
 def passes_disagree(case: Case) -> Iterable[Hit]:

@@ -13,11 +13,12 @@ COMMON_PRACTICE = "common practice"
 
 
 class Hit(Frozen):
-    """Where a reading holds: the stretch (None: the whole line or system), the findings, and words for the gaps."""
+    """Where a reading holds: the stretch (None: the whole line or system), the findings, words for the gaps."""
 
     stretch: Stretch | None = None
     findings: tuple[Finding, ...] = ()
     words: tuple[tuple[str, object], ...] = ()
+    confirm: Say | None = None  # what must be confirmed just here, in place of the reading's own
 
 
 class Reading(Frozen, kw_only=True):
@@ -49,7 +50,7 @@ class Reading(Frozen, kw_only=True):
                 stretch=hit.stretch,
                 findings=tuple(f.id for f in hit.findings),
                 meaning=Say(self.meaning.text, (*self.meaning.words, *hit.words)),
-                confirm=self.confirm,
+                confirm=hit.confirm or self.confirm,
                 asks=self.asks,
             )
             for hit in self.sees(case)

@@ -1,7 +1,11 @@
-"""Somebody smells gas, or a line that may be gas runs through a drain: what comes before anything else."""
+"""Somebody smells gas, or a gas line runs through, over or near a drain: what comes before anything else."""
 
+from collections.abc import Iterator
+
+from estimator.model.crossing import near_drain
 from estimator.model.job import Job, Sign
-from estimator.model.say import Say
+from estimator.model.line import Line
+from estimator.model.say import Feet, Say
 
 GAS_SMELL = "gas-smell"
 """The reading; an [[approval]] that covers it is the gas company's word that the house is safe."""
@@ -52,5 +56,27 @@ def utility_in_a_drain(job: Job) -> bool:
 
 
 def first_warnings(job: Job) -> tuple[Say, ...]:
-    """Return what a crew reads before anything else: nothing, or what to do about gas."""
-    return (*((GAS_FIRST,) if gas_smelled(job) else ()), *((UTILITY_FIRST,) if utility_in_a_drain(job) else ()))
+    """Return what anybody reads before anything else: nothing, or what to do about gas."""
+    smelled = (GAS_FIRST,) if gas_smelled(job) else ()
+    inside = (UTILITY_FIRST,) if utility_in_a_drain(job) else ()
+    return (*smelled, *inside, *(near for line in job.lines for near in _gas_lines(line)))
+
+
+def _gas_lines(line: Line) -> Iterator[Say]:
+    """Each gas line noted over, under or beside this drain."""
+    for mark in line.marks:
+        if mark.word == "crossing" and "gas" in (mark.choice or ""):
+            yield Say.of(
+                "GAS LINE at the drain ({line}), {place}: {near}. Locate it and expose it by hand before anybody digs or cuts there. At a smell of gas leave, then call 911 and the gas company.",
+                line=line.name, place=_counted(line, mark.stretch.from_ft), near=near_drain(mark),
+            )  # fmt: skip
+
+
+def _counted(line: Line, at_ft: float) -> Say:
+    if line.zero != "slab edge":
+        return Say.of("{far} along the line", far=Feet(at_ft))
+    return (
+        Say.of("{far} inside the outside wall", far=Feet(at_ft))
+        if at_ft >= 0
+        else Say.of("{far} outside the house wall", far=Feet(-at_ft))
+    )

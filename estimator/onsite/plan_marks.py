@@ -3,11 +3,12 @@
 from collections.abc import Iterable
 from typing import Literal
 
+from estimator.model.crossing import near_drain
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line, Mark
 from estimator.model.profile import Profile
-from estimator.model.say import Feet, Inches, Say
+from estimator.model.say import Inches, Say
 from estimator.onsite.dead_reckoning import XY, Track
 from estimator.onsite.plan import Plan, distance_ft
 from estimator.onsite.ways_in import PLAIN, SAME_FT
@@ -91,13 +92,8 @@ def _beside(mark: Mark, line: Line, track: Track) -> Thing:
     at = mark.stretch.middle_ft
     along, (x, y) = track.heading(at), track.at(at)
     if mark.word == "crossing":
-        above, below = mark.length("above"), mark.length("below")
         name = in_plain_words(UTILITIES, mark.choice or "unknown")
-        words: Words = name
-        if above is not None:
-            words = Say.of("{utility}, {far} above", utility=name, far=Feet(above))
-        elif below is not None:
-            words = Say.of("{utility}, {far} below", utility=name, far=Feet(below))
+        words: Words = Say.of("{utility}, {near}", utility=name, near=near_drain(mark)) if mark.lengths else name
         return Thing("utility", (x, y), along, words, line.name, at, choice=mark.choice or "")
     if mark.word == "property line":
         return Thing("lot line", (x, y), along, Say.of("lot line"), line.name, at)

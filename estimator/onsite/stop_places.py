@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
+from estimator.model.crossing import near_drain
 from estimator.model.job import Job
 from estimator.model.line import Line, Mark
 from estimator.model.opening import Opening
@@ -45,7 +46,9 @@ def _reach_ft(mark: Mark) -> float:
 
 def _what(mark: Mark) -> Words:
     if mark.word == "crossing":
-        return Say.of("crossing, {utility}", utility=in_plain_words(UTILITIES, mark.choice or "unknown"))
+        return Say.of(
+            "crossing, {utility}, {near}", utility=in_plain_words(UTILITIES, mark.choice or "unknown"), near=near_drain(mark)
+        )  # fmt: skip
     return WHAT[mark.word]
 
 

@@ -4,6 +4,7 @@ from estimator.model.answers import INDOOR_ZONES
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line
+from estimator.model.obstructions import closures
 from estimator.model.profile import Profile
 
 CAMERA_BORE_IN = 3.0
@@ -14,7 +15,7 @@ MOST_TIGHT_BENDS = 2
 
 
 class WayIn(Frozen):
-    """One way in: its name, station and size, how far the camera would go from there, the square bends on that way."""
+    """One way in: its name, station and size, how far a camera goes from there before the end or what closes the pipe, the square bends on that way."""
 
     line: str
     name: str
@@ -67,9 +68,11 @@ def ways_and_ends(line: Line) -> dict[float, str]:
 def _of(line: Line) -> list[WayIn]:
     profile = Profile(line)
     named = {round(at, 1): name for at, name in named_ways(line).items()}
-    low, high = profile.extent.from_ft, profile.extent.to_ft
+    shut = [f.stretch for f in closures(line)]
     out = []
     for at, name in named.items():
+        low = max([profile.extent.from_ft, *(s.to_ft for s in shut if s.to_ft <= at)])
+        high = min([profile.extent.to_ft, *(s.from_ft for s in shut if s.from_ft >= at)])
         far = high if high - at >= at - low else low
         bends = sum(
             1

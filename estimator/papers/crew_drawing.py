@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from estimator.model.crossing import near_drain, own_depth
 from estimator.model.line import ZONES, Finding, Line, Mark
 from estimator.model.offer import Option
 from estimator.model.profile import Profile
@@ -92,7 +93,7 @@ def _run(letter: Letter, line: Line) -> Iterable[str]:
 def _stations(letter: Letter, page: Page, line: Line, shown: list[Stretch], grades: list[Run], laid: bool) -> None:
     """A row a place: what was measured, found, joins and is to be laid there."""
     profile = Profile(line)
-    rows = [(m.stretch, mark_words(letter, m)) for m in line.marks if m.word not in UNTOLD and not m.assumed]
+    rows = [(m.stretch, _mark(letter, line, m)) for m in line.marks if m.word not in UNTOLD and not m.assumed]
     rows += [(f.stretch, _finding(letter, f)) for f in line.findings]
     rows += [(_at(b.station_ft), text) for b, text in zip(profile.branches, _branches(letter, profile), strict=True)]
     places = [stretch for stretch, _ in rows if stretch.length_ft <= SHORT_FT]
@@ -173,6 +174,16 @@ def _finding(letter: Letter, finding: Finding) -> str:
     return text if finding.grade == "seen" else f"{text} ({letter.say(GRADES[finding.grade])})"
 
 
+def _mark(letter: Letter, line: Line, mark: Mark) -> str:
+    """A mark with, for another buried line, its own depth: the column beside it holds the old drain's."""
+    deep = letter.all(own_depth(mark, line)) if mark.word == "crossing" else []
+    return ", ".join([mark_words(letter, mark), *map(_small, deep)])
+
+
+def _small(text: str) -> str:
+    return text[:1].lower() + text[1:].rstrip(".")
+
+
 def mark_words(letter: Letter, mark: Mark) -> str:
     """A mark as one would read it off the notes: word, material, size, ties, flag, photo."""
     size = f"{inches(mark.size_in)} in" if mark.size_in else ""
@@ -189,6 +200,8 @@ def mark_words(letter: Letter, mark: Mark) -> str:
 def _choice(letter: Letter, mark: Mark) -> str:
     """What the mark names besides itself: a surface, a pipe, what an end reached; room beside the pipe in feet."""
     named = spoken(plain_words(mark.choice or "", letter.language), letter.language)
+    if mark.word == "crossing":
+        return ", ".join([named, *(_small(letter.say(one)) for one in near_drain(mark))])
     room = (feet(ft, letter.language) for _, ft in mark.lengths if mark.word in ROOM_BESIDE)
     if named and mark.word in ZONES:
         return f"({named})"

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from msgspec import field
 
 from estimator.model.frozen import Frozen
-from estimator.model.gas import GAS_FIRST, gas_smelled
+from estimator.model.gas import first_warnings
 from estimator.model.offer import Extra, Quote, Term
 from estimator.model.price import LineItem
 from estimator.model.say import Say
@@ -96,9 +96,9 @@ class Letter(Frozen, dict=True):
             page.line(text, "box")
 
     def gas_first(self, page: Page) -> None:
-        """Where somebody smelled gas, what comes before anything else."""
-        if gas_smelled(self.quote.job):
-            page.line(self.say(GAS_FIRST), "alarm")
+        """Where there may be gas or a gas line is near, what comes before anything else."""
+        for warning in first_warnings(self.quote.job):
+            page.line(self.say(warning), "alarm")
 
     def not_an_offer(self, page: Page) -> None:
         """On the tabs after the first, where the prices are invented, that nobody can accept them; the foot tells whose quote it is."""

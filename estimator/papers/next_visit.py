@@ -10,6 +10,7 @@ SETTLED: dict[str, Say] = {
     "Run water, then film again with the flow stopped.": Say.of("the depth of the standing water."),
     "Clear the line downstream and film again.": Say.of("what holds the water back farther down."),
     "Film again with nobody using water.": Say.of("whether water also stands there when nobody uses any."),
+    "The camera has come up to this from both ends: dig to see.": Say.of("what closes the pipe, and what lies behind it."),
     "Come in from the other end, or dig to see.": Say.of("what closes the pipe, and what lies behind it."),
     "Locate it again from above before anything is marked or dug.": Say.of("where exactly the damage lies in the ground."),
     "Whose line is it? Its owner must clear it before anyone works in or above this drain.": Say.of("whose line runs through the drain; nobody works there before its owner has cleared it."),

@@ -16,6 +16,7 @@ def pipe_sheet(letter: Letter) -> Sheet:
     """The page."""
     speak, quote = letter.speak, letter.quote
     page = Page(speak("Your pipe"), WIDTHS)
+    letter.gas_first(page)
     letter.not_an_offer(page)
     if drawn := house_section(letter):
         data, height, alt = drawn

@@ -8,7 +8,7 @@ from estimator.model.judgement import Diagnosis, Need
 from estimator.model.line import Finding, Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
-from estimator.model.stretch import Stretch
+from estimator.model.stretch import Stretch, joined
 from estimator.model.test_read import TestRead
 from estimator.quote import where
 from estimator.wording.finding_words import in_words
@@ -26,19 +26,23 @@ WHY_STOPPED: dict[str, Say] = {
 
 
 def seen(job: Job) -> tuple[Say, ...]:
-    """One sentence a line: how many feet, from where, and why the camera stopped."""
+    """One sentence a line: how many feet from each access, and why a single run stopped."""
     return tuple(_seen(line) for line in job.lines if line.filmed and Profile(line).filmed)
 
 
 def _seen(line: Line) -> Say:
-    filmed = sum(part.length_ft for part in Profile(line).filmed)
-    first = line.passes[0]
-    words: dict[str, object] = {"line": where.line_name(line), "length": Feet(filmed), "access": first.access}
-    # Several passes end in several places; only a single one tells where the line was given up.
-    why = WHY_STOPPED.get(first.stopped_because) if len(line.passes) == 1 else None
+    by_access: dict[str, list[Stretch]] = {}
+    for run in line.passes:
+        if run.seen is not None:
+            by_access.setdefault(run.access, []).append(run.seen)
+    each = tuple(
+        Say.of("{length} from {access}", length=Feet(sum(part.length_ft for part in joined(seen))), access=access)
+        for access, seen in by_access.items()
+    )
+    why = WHY_STOPPED.get(line.passes[0].stopped_because) if len(line.passes) == 1 else None
     if why is None:
-        return Say.of("{line}: {length} from {access}.", **words)
-    return Say.of("{line}: {length} from {access}, {why}.", why=why, **words)
+        return Say.of("{line}: {each}.", line=where.line_name(line), each=each)
+    return Say.of("{line}: {each}, {why}.", line=where.line_name(line), each=each, why=why)
 
 
 def not_seen(job: Job) -> tuple[Say, ...]:

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 import estimator.diagnosis.questions
+from estimator.diagnosis.camera import DIG_TO_SEE
 from estimator.diagnosis.readings import READINGS
 from estimator.model.judgement import Diagnosis, Question
 from estimator.model.say import Say
@@ -31,7 +32,7 @@ def written_questions() -> set[str]:
     """Every sentence that the diagnosis may ask, read off its source: `Question(about=...)`, and readings that ask."""
     source = Path(estimator.diagnosis.questions.__file__).read_text(encoding="utf-8")
     asked = set(re.findall(r'(?:about=|_LOCATE\w* = )Say\.of\(\s*"((?:[^"\\]|\\.)*)"', source))
-    return asked | {r.confirm.text for r in READINGS if r.asks and r.confirm is not None}
+    return asked | {r.confirm.text for r in READINGS if r.asks and r.confirm is not None} | {DIG_TO_SEE.text}
 
 
 def test_every_question_has_its_words_for_the_homeowner_or_is_the_firms_own() -> None:

@@ -25,23 +25,29 @@ def command(job: JobFile, to: To, option: Option = "", language: Language = AS_S
     from estimator.cli.views.screen import show
     from estimator.wording.say import speaker
 
-    letter, sold_on = written(job, to, option, language)
+    letter, sold_on, named = written(job, to, option, language)
     speak, words = speaker(language), {"letter": letter, "file": str(to)}
-    if sold_on:
+    if not named:
+        said = speak(
+            "No crew sheet yet for option {letter}: it needs a competent person by name. One page says what is missing: {file}",
+            **words,
+        )
+    elif sold_on:
         said = speak("Crew's book for option {letter}, accepted on {day}: {file}", **words, day=sold_on)
     else:
         said = speak("Crew's book for option {letter}, not accepted yet: {file}", **words)
     show([said])
 
 
-def written(job_file: Path, to: Path, letter: str, language: str) -> tuple[str, str]:
-    """Write the book; return the option's letter and the day it was accepted on, "" where it was not.
+def written(job_file: Path, to: Path, letter: str, language: str) -> tuple[str, str, bool]:
+    """Write the book; return the option's letter, the day it was accepted on ("" where it was not), and whether its competent person is named.
 
     Errors: CannotGoOn where nothing was issued, for an unknown letter, a damaged record, or a file that stands already.
     """
     from estimator.cli.change_order import quote_of
     from estimator.cli.problems import NO_OPTION
     from estimator.cli.writing import WORKBOOK, free, new_file
+    from estimator.papers.competent_person import nobody_named
     from estimator.papers.crew import crew, worked_on
     from estimator.pipeline.costing import with_job_settings
     from estimator.records.accepted import accepted
@@ -64,4 +70,4 @@ def written(job_file: Path, to: Path, letter: str, language: str) -> tuple[str, 
     tables = with_job_settings(quote.job, last.record().inputs.tables)
     sold_on = signed.on if signed else ""
     new_file(to, write(crew(quote, language, option.letter, tables=tables, sold_on=sold_on)))
-    return option.letter, sold_on
+    return option.letter, sold_on, not nobody_named(quote, option)

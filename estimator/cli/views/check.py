@@ -7,6 +7,7 @@ from estimator.cli.views.problems import write_gas_first
 from estimator.cli.views.strip import draw_line
 from estimator.cli.views.words import Words
 from estimator.fieldnotes.agreement import agreement
+from estimator.model.crossing import near_drain
 from estimator.model.job import Job, WaterTest
 from estimator.model.judgement import Diagnosis, Need, Question
 from estimator.model.line import Line, Mark, Pass
@@ -41,7 +42,7 @@ def write_line(out: Layout, line: Line) -> None:
     marks = sorted((m for m in line.marks if m.word in ON_THE_WAY), key=lambda m: m.stretch)
     if marks:
         out.line(out.speak("on the way"))
-        out.pairs([(out.at(m.stretch), out.mark(m) + _depth(m, out)) for m in marks])
+        out.pairs([(out.at(m.stretch), _place(m, out)) for m in marks])
     for run in line.passes:
         out.paragraph(_pass(run, out), hanging=2, look="dim")
     if (found := agreement(line)) is not None:
@@ -49,6 +50,12 @@ def write_line(out: Layout, line: Line) -> None:
         words = {"passes": ", ".join(map(str, numbers)), "within": out.feet(max(apart, 0.1))}
         ask = out.speak(" (measure again)") if apart > AGREES_WITHIN_FT else ""
         out.paragraph(out.speak("passes {passes} agree within {within}", **words) + ask, hanging=2, look="dim")
+
+
+def _place(mark: Mark, words: Words) -> str:
+    """A mark with its depth; another buried line with how near it is."""
+    near = map(words.say, near_drain(mark)) if mark.word == "crossing" else ()
+    return ", ".join([words.mark(mark) + _depth(mark, words), *near])
 
 
 def _depth(mark: Mark, words: Words) -> str:

@@ -25,7 +25,28 @@ def denied(every: Sequence[Atom]) -> set[int]:
         out |= _gone(every, n)
         if "later" in a.means:
             out |= set(_to_be_done(every, n))
-    return out
+    dangers = {n for n in out if _danger(every[n])}
+    return out if dangers and _plainly(every, min(dangers), max(dangers)) else out - dangers
+
+
+NOTHING_MORE = frozenset((
+    "any", "sign", "signs", "of", "a", "an", "the", "or", "nor", "ni", "here", "there", "in", "it", "at", "all", "at all", "smell", "odor", "leak",
+    "line", "lines", "pipe", "visible", "seen", "found", "showing", "today", "this", "house", "run", "hay", "olor", "a gas", "aqui",
+))  # fmt: skip
+"""What may stand beside a danger that is denied: any other word may say that there is one (`no gas marked`, `no longer see gas line`)."""
+
+
+def _danger(a: Atom) -> bool:
+    return bool({"danger", "utility"} & a.means.keys())
+
+
+def _plainly(every: Sequence[Atom], first: int, last: int) -> bool:
+    """Whether a clause says no more than that there is no such danger; dangers after the first are joined by `or`."""
+    start = max((n for n in range(first) if "no" in every[n].means), default=first)
+    end = next((n for n in range(last + 1, len(every)) if every[n].token is not None), len(every))
+    joined = all(not _danger(every[n]) or not _danger(every[n - 1]) for n in range(first + 1, last + 1))
+    rest = [every[n] for n in range(start + 1, end) if not _danger(every[n])]
+    return joined and "more" not in every[start].text and all(a.token is not None or NOTHING_MORE >= set(a.text.split()) for a in rest)
 
 
 DONE = ("cleaned", "repair")

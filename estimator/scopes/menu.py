@@ -93,7 +93,7 @@ def menu_entries(
 def menu(found: Sequence[MenuEntry]) -> tuple[MenuEntry, ...]:
     """The sets worth showing, the cheapest by real price first.
 
-    A entry is dropped when another that treats every need by the same method beats it, or is like it in all four and comes
+    An entry is dropped when another that treats every need by the same method beats it, or is like it in all four and comes
     first. Not promised: every set that nothing beats.
     """
     kept: list[MenuEntry] = []

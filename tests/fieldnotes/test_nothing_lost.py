@@ -84,6 +84,16 @@ def test_a_danger_that_is_denied_at_a_footage_is_kept_and_never_read_as_the_dang
     assert not log.asked and len(log.passes[0].entries) == 2
 
 
+@pytest.mark.parametrize("line", [
+    "31 no tracer wire gas line plastic", "31 no longer see gas line", "31 no gas locate", "31 never located gas line", "no gas marked at 31",
+    "31 no gas off", "31 no water in gas line", "31 no more gas line", "31 no roots, gas line at top",
+])  # fmt: skip
+def test_a_no_that_is_not_of_the_danger_hides_none(line: str) -> None:
+    log = Log()
+    LogReader(log, "main.txt", {}, None).read("\n".join((*HEADER, line)))
+    assert [asked.danger for asked in log.asked] == [True]
+
+
 def _standard(text: str) -> str:
     return whole_words(tidied(text), trade_shortenings()).text.strip()
 

@@ -46,7 +46,11 @@ def _plainly(every: Sequence[Atom], first: int, last: int) -> bool:
     end = next((n for n in range(last + 1, len(every)) if every[n].token is not None), len(every))
     joined = all(not _danger(every[n]) or not _danger(every[n - 1]) for n in range(first + 1, last + 1))
     rest = [every[n] for n in range(start + 1, end) if not _danger(every[n])]
-    return joined and "more" not in every[start].text and all(a.token is not None or NOTHING_MORE >= set(a.text.split()) for a in rest)
+    return (
+        joined
+        and "more" not in every[start].text
+        and all(a.token is not None or set(a.text.split()) <= NOTHING_MORE for a in rest)
+    )
 
 
 DONE = ("cleaned", "repair")

@@ -45,6 +45,7 @@ class Axis(Frozen, kw_only=True):
     high: float
     step: float
     now: float
+    known: bool = True  # the notes say where the job stands
 
 
 class Turn(Frozen, kw_only=True):

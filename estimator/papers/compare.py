@@ -28,7 +28,7 @@ EVERY: dict[Treated, Callable[[str], Say]] = {
     "cleaned": lambda letters: Say.of("Every option cleans {letters}.", letters=letters),
     "cleaned in passing": lambda letters: Say.of("Every option cleans {letters}; the opening stays.", letters=letters),
     "looked into": lambda letters: Say.of("Every option checks {letters}.", letters=letters),
-    "left": lambda letters: Say.of("Every option leaves {letters}.", letters=letters),
+    "left": lambda letters: Say.of("No option repairs {letters}.", letters=letters),
 }
 MOST_IN_A_TABLE = 4
 """Options in one table; more columns are too narrow to read."""
@@ -106,7 +106,12 @@ def _after(letter: Letter, page: Page) -> None:
     """What is not offered and why; what cleaning alone would do."""
     speak, quote = letter.speak, letter.quote
     if priced_apart(letter):
-        page.line(speak("The same work can differ in price: line items share crew days."), "small")
+        page.line(
+            speak(
+                "Whole crew days are divided among the work of an option, so the same work can come to a little more or less in another."
+            ),
+            "small",
+        )
     if quote.blocked:
         page.line(speak("Not priced"), "bold")
         for group in quote.not_offered:

@@ -82,7 +82,8 @@ def turned(found: Ways, turning: Turning) -> str:
     """Where the cheaper way changes, in words."""
     if turning.turns:
         parts = (
-            f"below {at:.1f} {turning.unit} {below} is cheaper, above it {above}" for at, below, above in turning.turns
+            f"up to {at:.1f} {turning.unit} {below} is cheaper, beyond that {above}"
+            for at, below, above in turning.turns
         )
         return "; ".join(parts).capitalize() + "."
     low, high = turning.points[0][0], turning.points[-1][0]

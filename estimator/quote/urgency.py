@@ -77,6 +77,6 @@ def if_cleaned(needs: Sequence[Need]) -> Say | None:
     """What cleaning alone would do here; nothing where there is nothing to repair."""
     kinds = {kind for need in needs for kind in need.kinds}
     fit = [text for some, text in IF_CLEANED if kinds & some]
-    if not fit or "utility" in kinds:
+    if not fit or kinds & {"utility", "collapse"}:  # neither is helped by any cleaning elsewhere on the line
         return fit[0] if fit else None
     return Say.of("{first} {second}", first=fit[0], second=fit[1]) if len(fit) >= MOST_SAID else fit[0]

@@ -145,9 +145,11 @@ def _floor(job: Job, tables: Tables) -> Turning:
         return repair, replace(job, house=replace(job.house, floor_price_sf=price))
 
     high = tables.number("floor_price_high")
-    now = float(job.house.floor_price_sf or 0)
+    now, known = float(job.house.floor_price_sf or 0), job.house.floor_price_sf is not None
     name, unit = Say.of("price of the floor"), "dollars a sq ft"
-    return Turning(Axis(name=name, unit=unit, low=0.0, high=max(high, now), step=0.5, now=now), at, straight=True)
+    return Turning(
+        Axis(name=name, unit=unit, low=0.0, high=max(high, now), step=0.5, now=now, known=known), at, straight=True
+    )
 
 
 def _wall(first: Repair, second: Repair, job: Job, tables: Tables) -> Turning | None:

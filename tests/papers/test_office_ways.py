@@ -58,7 +58,7 @@ def test_neither_homeowner_nor_crew_sees_any_of_it(language: str) -> None:
 
 
 def test_where_the_choice_turns_is_said_in_words() -> None:
-    assert turned(FOUND, TURNING) == "Below 10.0 ft break-through is cheaper, above it tunnel."
+    assert turned(FOUND, TURNING) == "Up to 10.0 ft break-through is cheaper, beyond that tunnel."
     assert "all the way from 4.0 to 20.0 ft" in turned(FOUND, replace(TURNING, turns=()))
 
 

@@ -24,6 +24,8 @@ def write_turns(out: Layout, even: BreakEven) -> None:
 
 def _now(along: AlongAxis, words: Words) -> str:
     axis = along.axis
+    if not axis.known:
+        return words.speak("{what} (now not known): ", what=words.sentence(axis.name))
     now, unit = words.number(axis.now), words.term(axis.unit)
     return words.speak("{what} (now {now} {unit}): ", what=words.sentence(axis.name), now=now, unit=unit)
 
@@ -59,7 +61,7 @@ def _otherwise(turn: Turn, even: BreakEven) -> bool:
 
 def _turn(turn: Turn, along: AlongAxis, words: Words) -> str:
     return words.speak(
-        "below {at} {unit} {below} is cheaper, above it {above}",
+        "up to {at} {unit} {below} is cheaper, beyond that {above}",
         at=words.number(turn.at),
         unit=words.term(along.axis.unit),
         below=words.term(turn.below),

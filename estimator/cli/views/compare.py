@@ -31,6 +31,10 @@ def write_comparison(out: Layout, compared: Comparison, job: Job, even: BreakEve
     for column in compared.open:
         for said in column.differs:
             out.paragraph(f"{out.term(column.method)}: {out.say(said)}", hanging=2)
+    if compared.open:
+        out.paragraph(
+            out.speak("These prices are for this stretch alone. An option of the quote may do more, such as cleaning.")
+        )
     if compared.decides:
         out.heading(out.speak("What decides"))
     for said in compared.decides:

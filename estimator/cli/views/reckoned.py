@@ -50,7 +50,10 @@ def write_costs(out: Layout, line: LineItem, costs: Iterable[CostLine]) -> None:
         return
     speak = out.speak
     out.heading(speak("What it costs"))
-    headers = (speak("cost"), speak("what"), speak("reckoned"), speak("amount"), speak("of it"), speak("cell"))
+    out.paragraph(
+        speak("Each row is a cost of the whole option; the column “its share” says how much of it this line bears.")
+    )
+    headers = (speak("cost"), speak("what"), speak("reckoned"), speak("amount"), speak("its share"), speak("cell"))
     out.table(headers, cells, right=(3, 4))
     out.line("  " + speak("its share of all cost: {amount}", amount=out.dollars(line.cost_share)))
 

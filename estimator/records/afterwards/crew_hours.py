@@ -172,7 +172,12 @@ def _hours(done: Sold, entries: Sequence[Actual]) -> Iterator[Far]:
     for name in strangers_to(done.tasks, entries):
         hours = sum(e.hours for e in entries if e.task == name)
         if hours > every:
-            yield (Say.of("{task} (hours)", task=name), hours, every, Say.of("crew-hours"))
+            yield (
+                Say.of("{task} (not in this option; against all its hours)", task=name),
+                hours,
+                every,
+                Say.of("crew-hours"),
+            )
 
 
 def _quantities(done: Sold, entries: Sequence[Actual]) -> Iterator[Far]:

@@ -10,7 +10,7 @@ from estimator.pricing import problems as pricing
 from estimator.quote import refuse as quote
 from estimator.records import problems as records
 from estimator.records.afterwards import problems as afterwards
-from estimator.scopes import problems as scopes
+from estimator.scopes import wanted as scopes
 from estimator.sheets import problems as sheets
 from estimator.tables import problems as tables
 from estimator.works import problems as works

@@ -8,8 +8,8 @@ from doctest import DocTestParser
 from types import ModuleType
 
 from estimator.cli.problems import NO_RULE
+from estimator.diagnosis.diagnose import READINGS
 from estimator.diagnosis.reading import Reading
-from estimator.diagnosis.readings import READINGS
 from estimator.model.frozen import Frozen
 from estimator.model.judgement import Effect
 from estimator.model.problem import CannotGoOn, Place

@@ -1,7 +1,7 @@
 """The page of readings and rules: what the findings mean, which ways of repair are left, by which limits; printed from the program."""
 
+from estimator.diagnosis.diagnose import READINGS
 from estimator.diagnosis.reading import Reading
-from estimator.diagnosis.readings import READINGS
 from estimator.scopes.rules import RULES, Rule
 
 HEAD = """# What the findings mean, and which repair may be offered

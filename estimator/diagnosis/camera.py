@@ -10,6 +10,7 @@ from estimator.diagnosis.reading import Hit, Reading, each
 from estimator.diagnosis.severity import REPAIR, WATCH, severity
 from estimator.model.line import Finding
 from estimator.model.obstructions import run_to_from_both_ends
+from estimator.model.pump import pumped
 from estimator.model.say import Feet, Say
 
 LIMITS = {"roots": "roots_3_percent", "offset": "offset_3_percent", "scale": "scale_3_percent", "grease": "scale_3_percent", "sag": "sag_3_percent", "oval": "oval_3_percent"}  # fmt: skip
@@ -63,6 +64,10 @@ def small_access(case: Case) -> Iterable[Hit]:
     least = case.number("camera_access_min_in")
     tight = [m for m in case.profile.marks("cleanout", "access") if m.size_in is not None and m.size_in <= least]
     return tuple(Hit(m.stretch) for m in tight)
+
+
+def pumped_out(case: Case) -> Iterable[Hit]:
+    return (Hit(None),) if pumped(case.job) else ()
 
 
 READINGS = (
@@ -136,5 +141,19 @@ READINGS = (
         confirm=Say.of("Film from a larger access, or with a small head."),
         sees=small_access,
         reads=("camera_access_min_in",),
+    ),
+    Reading(
+        id="pumped-under-pressure",
+        numbers=(),
+        evidence="a pump, an ejector pit or a force main",
+        effect="no camera and no water test tells about the pressure pipe; nothing on it has a fixed price",
+        meaning=Say.of(
+            "A pump pushes the sewage out through a force main: it is under pressure, it has no fall, and no drain camera or water test speaks for it."
+        ),
+        confirm=Say.of(
+            "Look at the pump, its check valve and the pit first. Then test the force main with pressure and find where it runs."
+        ),
+        asks=True,
+        sees=pumped_out,
     ),
 )

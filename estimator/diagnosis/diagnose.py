@@ -1,15 +1,34 @@
 """Step 2: a job and the firm's tables in; what the findings mean out: needs, evidence, questions."""
 
+from estimator.diagnosis import camera, ground, iron, roots, standing_water, symptoms, water_test_readings
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.lift_sequence import lift_sequence
 from estimator.diagnosis.needs import needs_of
 from estimator.diagnosis.questions import house_questions, questions_of
-from estimator.diagnosis.readings import READINGS
+from estimator.diagnosis.reading import Reading
 from estimator.diagnosis.tests_read import pairs, read_test
 from estimator.diagnosis.urgency import line_urgency
+from estimator.model.gas import GAS_SMELL
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Evidence, LineUrgency, Need, Question
 from estimator.tables.tables import Tables
+
+READINGS: tuple[Reading, ...] = tuple(
+    sorted(
+        (
+            *roots.READINGS,
+            *standing_water.READINGS,
+            *iron.READINGS,
+            *ground.READINGS,
+            *camera.READINGS,
+            *water_test_readings.READINGS,
+            *symptoms.READINGS,
+        ),
+        key=lambda r: (r.id != GAS_SMELL, r.numbers or ("D99",)),
+    )
+)
+"""Gas before everything; then in the order of their numbers; those without a number last."""
+
 
 ONCE = frozenset({"gas-smell", "pumped-under-pressure", "sewer-smell", "backs-up", "drains-slowly", "animals-in-the-house", "sewage-gets-out", "several-sections-fail", "two-building-exits", "water-nobody-uses", "water-rises-elsewhere",
                   "section-would-not-seal", "level-drops-and-holds", "section-fails-nothing-seen", "whole-system-empties", "leak-rate", "test-leaves-open"})  # fmt: skip

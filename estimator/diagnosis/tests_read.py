@@ -1,4 +1,4 @@
-"""A water test as written in; what it proves out: passed, failed or inconclusive with the reasons, and two tests compared."""
+"""A water test as written in; what it proves out: passed, failed or inconclusive with the reasons; two tests compared; what one part's own tests proved."""
 
 from itertools import pairwise
 
@@ -7,6 +7,7 @@ from estimator.knowledge.pipe_family import family
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job, WaterTest
 from estimator.model.say import Say
+from estimator.model.stretch import Stretch
 from estimator.model.test_read import Outcome, TestRead
 from estimator.tables.tables import Tables
 
@@ -130,3 +131,25 @@ def pairs(job: Job, tables: Tables) -> tuple[Pair, ...]:
         reads = [read_test(t, job, tables) for t in same]
         out += [Pair(a, b) for a, b in pairwise(reads)]
     return tuple(out)
+
+
+PROVED, SAME_FT = {"passed": "tight", "failed": "leaks"}, 0.5
+
+
+def proved(name: str, job: Job, tables: Tables, piece: Stretch | None = None) -> str:
+    """What isolated tests of this part alone proved, the last one counting; the readings speak where no result was written.
+
+    A test of a part of a line speaks for the pieces in it, before any of the whole line; where one failed, a whole line that
+    failed says nothing more of the other pieces.
+    """
+    mine = [
+        (t, read_test(t, job, tables).outcome) for t in job.water_tests if t.kind == "isolated" and name in t.covers
+    ]
+    parts = [(t.part, outcome) for t, outcome in reversed(mine) if t.part is not None]
+    for part, outcome in parts:
+        if piece is not None and outcome in PROVED and part.padded(SAME_FT, SAME_FT).covers(piece):
+            return PROVED[outcome]
+    for test, outcome in reversed(mine):
+        if test.part is None and (outcome == "passed" or (outcome == "failed" and len(test.covers) == 1)):
+            return "" if outcome == "failed" and any(o == "failed" for _, o in parts) else PROVED[outcome]
+    return ""

@@ -1,4 +1,4 @@
-"""Water standing in pipe in; pressure, contents and leak rate out."""
+"""Water standing in pipe, or wet fill around it, in; pressure, contents, leak rate and how hard an empty pipe floats, out."""
 
 import math
 from collections.abc import Sequence
@@ -59,3 +59,17 @@ def plug_load_lb(inside_in: float, head_ft: float) -> float:
     54
     """
     return head_psi(head_ft) * math.pi / 4 * inside_in**2
+
+
+FLOATS_SOURCE = "weight of the fill displaced less the pipe's own; pipe weights of ASTM D1785 Schedule 40, from memory"
+PVC_LB_PER_FT: dict[float, float] = {1.5: 0.51, 2: 0.68, 3: 1.41, 4: 2.01, 6: 3.53, 8: 5.39}
+WET_FILL_PCF = 120.0  # cement and soil slurry, common practice
+
+
+def uplift_lb_per_ft(outside_in: float, pipe_lb_per_ft: float, fill_pcf: float = WET_FILL_PCF) -> float:
+    """pi/4 x OD² x weight of the fill - weight of the pipe, lb a ft.
+
+    >>> round(uplift_lb_per_ft(4.5, PVC_LB_PER_FT[4]))
+    11
+    """
+    return math.pi / 4 * (outside_in / 12) ** 2 * fill_pcf - pipe_lb_per_ft

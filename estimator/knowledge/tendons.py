@@ -1,6 +1,6 @@
 """A house's floor, year and proof in; whether its slab may hold steel tendons, out. Doubt counts as yes."""
 
-from estimator.knowledge.house_dates import TENDONS_SINCE
+from estimator.knowledge.houses import TENDONS_SINCE
 from estimator.model.job import SLAB_FLOORS, House
 
 

@@ -34,6 +34,16 @@ class Repair(Frozen, kw_only=True):
     because: tuple[Say, ...] = ()  # how the stretch came about: pads, whole joints, remnants
 
 
+def name_of(method: str, line: str, stretch: Stretch, entry: str = "", reroute: str = "") -> str:
+    """Return the id of a repair: its line, its way, where.
+
+    >>> name_of("tunnel", "main", Stretch(-2.0, 27.0), "exit")
+    'main: tunnel by exit, -2 to 27 ft'
+    """
+    by = f" by {entry}" if entry else f" {reroute}" if reroute else ""
+    return f"{line}: {method}{by}, {stretch.from_ft:.4g} to {stretch.to_ft:.4g} ft"
+
+
 def all_repairs(repairs: Iterable[Repair]) -> tuple[Repair, ...]:
     """Return every repair, each after those that must come before it."""
     return tuple(one for repair in repairs for one in (*all_repairs(repair.first), repair))

@@ -5,6 +5,7 @@ end. A plug anywhere in the drain, filled from above, tests all that lies upstre
 has a way in of its own.
 """
 
+from estimator.diagnosis.tests_read import proved
 from estimator.knowledge.hydrostatics import pipe_gal_per_ft
 from estimator.knowledge.pipe_family import family
 from estimator.model.answers import INDOOR_ZONES
@@ -15,7 +16,6 @@ from estimator.model.line import Line
 from estimator.model.profile import Branch, Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
-from estimator.onsite.proved import proved
 from estimator.onsite.ways_in import named_ways, ways_and_ends
 from estimator.tables.tables import Tables
 from estimator.wording.plain import ROOMS, in_plain_words

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from estimator.knowledge.paint import BUILT_BEFORE
+from estimator.knowledge.houses import LEAD_PAINT_BEFORE
 from estimator.model.frozen import Frozen
 from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
@@ -40,7 +40,7 @@ def _house_cut(quote: Quote, option: Option) -> bool:
 
 def _old_house_cut(quote: Quote, option: Option) -> bool:
     built = quote.job.house.built
-    return _house_cut(quote, option) and (built is None or built < BUILT_BEFORE)
+    return _house_cut(quote, option) and (built is None or built < LEAD_PAINT_BEFORE)
 
 
 def _asked(*quantities: str) -> Asked:

@@ -1,6 +1,7 @@
 """The chosen scopes in; each priced with the owner's own numbers and its add-ons, ready for the quote, out."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.add_on import AddOn
@@ -12,7 +13,7 @@ from estimator.model.price import Price
 from estimator.model.problem import Place, Problem, warning
 from estimator.model.say import Say
 from estimator.model.wanted import Override
-from estimator.model.work import Takeoff
+from estimator.model.work import Scope, Takeoff, all_repairs
 from estimator.pricing.add_on_price import with_chosen
 from estimator.pricing.add_ons import add_ons, wanted, ways_of
 from estimator.pricing.build import price_scope
@@ -23,10 +24,10 @@ from estimator.pricing.payments import installs, payments_of
 from estimator.quote import Chosen as InWords
 from estimator.quote.build import LETTERS
 from estimator.scopes.chosen import Chosen
-from estimator.scopes.discounted import discounted
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 from estimator.takeoff import measure_with
+from estimator.works.methods import record_of
 
 LOST_OVERRIDE = warning(
     "job/override-without-option",
@@ -139,3 +140,9 @@ def _in_words(
         add_ons=offered,
         margins=more,
     )
+
+
+def discounted(job: Job, scope: Scope, offered: int) -> Job:
+    """Return the job; a discount is for the repair, so a visit that is one of several `offered` keeps its price."""
+    visits = (record_of(repair.method).measure == "visit" for repair in all_repairs(scope.repairs))
+    return replace(job, discounts=()) if offered > 1 and all(visits) else job

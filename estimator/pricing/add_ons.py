@@ -14,8 +14,8 @@ from estimator.model.problem import Place, Problem
 from estimator.model.wanted import WantedAddOn
 from estimator.model.work import LETTERS, Scope, Takeoff
 from estimator.pricing.add_on_price import priced, taxed
-from estimator.pricing.facts import holds
 from estimator.pricing.markup import class_rows
+from estimator.pricing.parts import holds
 from estimator.pricing.problems import ADD_ON_TOO_LOW, stop
 from estimator.tables.rows import AddOnRow, PlaceRow
 from estimator.tables.tables import Tables

@@ -9,7 +9,25 @@ from typing import Generic, NamedTuple, TypeVar
 from estimator.model.frozen import Frozen
 from estimator.model.price import TaskHours
 from estimator.pricing.parts import ROUNDED_LATER, Part
-from estimator.pricing.spread_on import Owner, Shares, shares
+
+Owner = tuple[str, str]
+Shares = tuple[tuple[str, str, float], ...]
+
+
+def shares(weights: Iterable[tuple[Owner, float]]) -> Shares:
+    """Add up the weights of each owner; where all are nothing, everyone carries alike.
+
+    >>> shares([(("main", "dig"), 1.0), (("main", "dig"), 2.0)])
+    (('main', 'dig', 3.0),)
+    >>> shares([(("main", "dig"), 0.0)])
+    (('main', 'dig', 1.0),)
+    """
+    total: dict[Owner, float] = {}
+    for owner, weight in weights:
+        total[owner] = total.get(owner, 0.0) + weight
+    level = 0.0 if max(total.values(), default=1.0) > 0 else 1.0
+    return tuple([(repair, item, w + level) for (repair, item), w in total.items()])
+
 
 Row = TypeVar("Row")
 

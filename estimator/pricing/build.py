@@ -13,7 +13,7 @@ from estimator.model.wanted import Allowance, Discount, Override
 from estimator.model.work import Takeoff
 from estimator.pricing.discounts import allowance_lines, discount_lines, floor_price, guard_floor
 from estimator.pricing.equipment import machines_without_crew
-from estimator.pricing.figures import Figures, figures_of, hours_of
+from estimator.pricing.figures import figures_of, hours_of
 from estimator.pricing.hours import missing_hours
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.lines import PASSED_ON, lines_of
@@ -24,7 +24,7 @@ from estimator.pricing.payments import deposit_not_answered
 from estimator.pricing.prepared import prepared
 from estimator.pricing.problems import PRICE_TOO_LOW
 from estimator.pricing.sale import Sale, sale_of
-from estimator.pricing.shares import Laid, cost_lines, laid_on, loads_of
+from estimator.pricing.shares import Allocated, allocated, cost_lines, loads_of
 from estimator.pricing.steps import build_up
 from estimator.pricing.tax import bought_for, charged_tax, not_answered, taxed_in_their_own_way
 from estimator.schedule import schedule_of
@@ -33,13 +33,13 @@ from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
 
-class Cost(Frozen):
+class Cost(Frozen, kw_only=True):
     """Steps 1 to 5: what the scope costs the firm, line by line, and who carries it."""
 
     tasks: tuple[TaskHours, ...]
     crews: tuple[CrewDays, ...]
     lines: tuple[CostLine, ...]
-    laid: Laid
+    allocated: Allocated
     warnings: tuple[Say, ...] = ()
 
 
@@ -64,20 +64,18 @@ def price_scope(
     scope = prepared(takeoffs, tables, place)
     tasks, by_hours = with_hours(hours_of(scope), overrides, takeoffs)
     figures = figures_of(scope, tasks, tables, place)
-    cost = told(figures, tables, place)
+    cost = Cost(
+        tasks=figures.tasks,
+        crews=figures.crews,
+        lines=cost_lines(figures, tables, place, house_rules(tables).overhead),
+        allocated=allocated(loads_of(figures)),
+        warnings=machines_without_crew(figures.machines),
+    )
     fixed = allowance_lines(allowances, class_rows(("allowance",), tables)["allowance"] if allowances else None)
-    sale = sale_of(sold_by_class(figures.costs, takeoffs, tables, contingency), takeoffs, cost.laid, fixed, tables)
+    sale = sale_of(sold_by_class(figures.costs, takeoffs, tables, contingency), takeoffs, cost.allocated, fixed, tables)
     price = _priced(takeoffs, cost, sale, fixed, tables, place, discounts, overrides)
     schedule = schedule_of(takeoffs, tasks, figures.set_ups, tables, place)
     return replace(price, schedule=schedule, overruled=(*by_quantity, *by_hours, *price.overruled))
-
-
-def told(figures: Figures, tables: Tables, place: PlaceRow | None) -> Cost:
-    """Every figure of steps 2 to 5 as a line that says how it came about."""
-    lines = cost_lines(figures, tables, place, house_rules(tables).overhead)
-    return Cost(
-        figures.tasks, figures.crews, lines, laid_on(loads_of(figures)), machines_without_crew(figures.machines)
-    )
 
 
 def _priced(
@@ -98,7 +96,7 @@ def _priced(
     if wanted is not None:
         _enough(wanted, why, sale)
     sold = [s for t in takeoffs for s in items_of(t, tables)]
-    lines = lines_of(sold, sale.shown(work, wanted is not None), cost.laid, fixed, work, rules.unit_price_step)
+    lines = lines_of(sold, sale.shown(work, wanted is not None), cost.allocated, fixed, work, rules.unit_price_step)
     off = discount_lines(discounts, len(lines), work)
     net = work + sum((line.amount for line in off), Decimal(0))
     leaves = shares_of_price(net, tables)

@@ -7,12 +7,11 @@ from decimal import Decimal
 from estimator.model.money import cents, exact, plain
 from estimator.model.price import CostLine, TaskHours
 from estimator.model.say import Say
-from estimator.pricing.amounts import Asked, Charge
+from estimator.pricing.amounts import Asked, Charge, Owner
 from estimator.pricing.crew_days import days_needed
 from estimator.pricing.crews import Crew
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.materials import FLOAT_DUST, own_line
-from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import Equipment
 from estimator.tables.tables import Tables
 

@@ -16,7 +16,7 @@ from estimator.pricing.crew_days import OVERHEAD, crew_days
 from estimator.pricing.crews import Crew, crews_of
 from estimator.pricing.equipment import Machine, machines_of
 from estimator.pricing.house_rules import house_rules
-from estimator.pricing.materials import Stuff, stuff_of
+from estimator.pricing.materials import Materials, materials_of
 from estimator.pricing.prepared import Prepared
 from estimator.pricing.subs import subs_of
 from estimator.tables.rows import PlaceRow, SubOrFee
@@ -34,7 +34,7 @@ class Figures(Frozen, kw_only=True):
     crew_days: Decimal
     overhead: Decimal
     machines: tuple[Machine, ...]
-    stuff: Stuff
+    materials: Materials
     subs: tuple[Charge[SubOrFee], ...]
 
     @property
@@ -47,8 +47,8 @@ class Figures(Frozen, kw_only=True):
         """Dollars by price class, to the cent."""
         own: list[Decimal] = [c.amount for c in self.crews]
         own += [m.amount for m in self.machines]
-        own += [b.amount for b in self.stuff.bought]
-        out = {"own": sum(own, self.stuff.small + self.stuff.tax)} if own else {}
+        own += [b.amount for b in self.materials.bought]
+        out = {"own": sum(own, self.materials.small + self.materials.tax)} if own else {}
         if self.overhead:
             out[OVERHEAD] = self.overhead
         for sub in self.subs:
@@ -95,6 +95,6 @@ def figures_with(
         crew_days=days,
         overhead=cents(days * overhead),
         machines=machines_of(wanted("equipment"), tables, tasks, teams, rules),
-        stuff=stuff_of(wanted("material"), tables, place, rules.small_parts_percent),
+        materials=materials_of(wanted("material"), tables, place, rules.small_parts_percent),
         subs=subs_of(wanted("sub"), tables),
     )

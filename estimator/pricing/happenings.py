@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from estimator.model.frozen import Frozen
 from estimator.model.price import Price
 from estimator.model.work import Takeoff
-from estimator.pricing.facts import holds
+from estimator.pricing.parts import holds
 from estimator.tables.rows import Event
 from estimator.tables.tables import Tables
 

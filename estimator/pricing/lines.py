@@ -9,9 +9,9 @@ from estimator.model.money import CENT, cents, plain, to_step
 from estimator.model.price import LineItem
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.work import JOB
+from estimator.pricing.amounts import Owner
 from estimator.pricing.parts import Sold
 from estimator.pricing.problems import NO_LUMP_LINE
-from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import WorkItem
 
 PASSED_ON = "pass-through"
@@ -125,8 +125,8 @@ def _reprice(line: LineItem, unit_price: Decimal) -> LineItem:
 
 
 def _fail(lines: Sequence[LineItem], total: Decimal) -> NoReturn:
-    summed = sum((m.amount for m in lines), Decimal(0))
-    raise CannotGoOn(NO_LUMP_LINE(Place(table="work_items", cell="billed"), lines=summed, total=total))
+    made = sum((m.amount for m in lines), Decimal(0))
+    raise CannotGoOn(NO_LUMP_LINE(Place(table="work_items", cell="billed"), lines=made, total=total))
 
 
 def _number(lines: Sequence[LineItem]) -> list[LineItem]:

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
 from estimator.model.work import Repair, Takeoff
-from estimator.pricing.facts import holds
+from estimator.pricing.parts import holds
 from estimator.tables.rows import WorkItem
 from estimator.tables.tables import Tables
 

@@ -88,13 +88,13 @@ def reach(
         return measure(*change(repair, job, times * step)) if times else plain
 
     def turns(times: int) -> bool:
-        return held(more(times)) != held(plain)
+        return protection_of(more(times)) != protection_of(plain)
 
     hold = most if not turns(most) else bisect_left(range(most), True, key=lambda times: turns(times + 1))
     return plain, more(hold), hold * step
 
 
-def held(takeoff: Takeoff) -> tuple[frozenset[str], bool]:
+def protection_of(takeoff: Takeoff) -> tuple[frozenset[str], bool]:
     """Return how people are protected, and whether the repair is still allowed."""
     barred = any(v.effect is Effect.BLOCKS and not v.overruled for v in takeoff.finds)
     return takeoff.facts & PROTECTION, barred

@@ -110,5 +110,5 @@ def sold_by_class(
     """Own work × (1 + contingency) ÷ (1 − margin), subs ÷ (1 − margin), passed on as is. `contingency`, percent, stands in
     place of what the tables give. Errors: CannotGoOn for a class or a method without a row."""
     rows = class_rows(tuple(costs), tables)
-    held = contingency_percent(takeoffs, tables) if contingency is None else contingency
-    return ByClass(costs=costs, rows=rows, contingency=held, prices=class_prices(costs, rows, held))
+    percent = contingency_percent(takeoffs, tables) if contingency is None else contingency
+    return ByClass(costs=costs, rows=rows, contingency=percent, prices=class_prices(costs, rows, percent))

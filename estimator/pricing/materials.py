@@ -28,7 +28,7 @@ def order_quantity(amount: float, row: Material) -> Decimal:
     return plain(packs - row.pack if over <= row.pack * PACK_DUST and packs > row.pack else packs)
 
 
-class Stuff(Frozen):
+class Materials(Frozen):
     """What a scope buys; and dollars of small parts, and of the sales tax where the firm pays it when buying.
 
     `small_base` and `tax_base` are what the two are a percent of.
@@ -48,14 +48,16 @@ class Stuff(Frozen):
         return sum((b.amount for b in self.bought), self.small)
 
 
-def stuff_of(wanted: Iterable[Asked], tables: Tables, place: PlaceRow | None, small_parts_percent: Decimal) -> Stuff:
+def materials_of(
+    wanted: Iterable[Asked], tables: Tables, place: PlaceRow | None, small_parts_percent: Decimal
+) -> Materials:
     """One charge a material over the whole scope, then small parts, then tax where the firm pays it when buying."""
     bought = tuple(_bought(want, tables.material(want.ref)) for want in wanted)
     small_base = sum((b.amount for b in bought if b.row.small_parts), Decimal(0))
     small = cents(small_base * small_parts_percent / 100)
     tax_base, tax_percent = sum((b.amount for b in bought if b.row.taxable), small), _tax_percent(place)
     tax = cents(tax_base * tax_percent / 100)
-    return Stuff(bought, small_base, small_parts_percent, small, tax_base, tax_percent, tax)
+    return Materials(bought, small_base, small_parts_percent, small, tax_base, tax_percent, tax)
 
 
 def _bought(want: Asked, row: Material) -> Charge[Material]:
@@ -70,13 +72,13 @@ def _tax_percent(place: PlaceRow | None) -> Decimal:
     return place.tax_percent
 
 
-def material_lines(stuff: Stuff, tables: Tables, place: PlaceRow | None) -> tuple[CostLine, ...]:
+def material_lines(materials: Materials, tables: Tables, place: PlaceRow | None) -> tuple[CostLine, ...]:
     """A line a material, one of small parts, one of tax, each with how it came about."""
     where = cell("settings", tables.setting("small_parts_percent"), "value")
-    small = _on_top("small parts", "small parts", stuff.small_base, stuff.small_percent, stuff.small, where)
+    small = _on_top("small parts", "small parts", materials.small_base, materials.small_percent, materials.small, where)
     where = cell("places", place, "tax_percent") if place is not None else ""
-    tax = _on_top("tax", "sales tax on materials", stuff.tax_base, stuff.tax_percent, stuff.tax, where)
-    return (*map(_line, stuff.bought), *small, *tax)
+    tax = _on_top("tax", "sales tax on materials", materials.tax_base, materials.tax_percent, materials.tax, where)
+    return (*map(_line, materials.bought), *small, *tax)
 
 
 def _line(bought: Charge[Material]) -> CostLine:

@@ -7,11 +7,11 @@ from estimator.model.money import cents, spread
 from estimator.model.say import Dollars, Say
 from estimator.model.visit import kinds_in
 from estimator.model.work import JOB, Takeoff
+from estimator.pricing.amounts import Owner
 from estimator.pricing.figures import Figures
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import ByClass
-from estimator.pricing.shares import laid_by_method, loads_of
-from estimator.pricing.spread_on import Owner
+from estimator.pricing.shares import allocated_by_method, loads_of
 from estimator.tables.tables import Tables
 
 Prices = Mapping[Owner, Decimal]
@@ -59,8 +59,8 @@ def sum_of_adjustments(figures: Figures, by_class: ByClass, takeoffs: Sequence[T
     methods = {t.repair.id: t.repair.method for t in takeoffs}
     if _reached_alone(figures, by_class, methods, takeoffs, tables):
         return Decimal(0)
-    laid = laid_by_method(loads_of(figures), methods)
-    work = {method: by_class.share(cells, passed_on=False) for method, cells in laid.items()}
+    by_method = allocated_by_method(loads_of(figures), methods)
+    work = {method: by_class.share(cells, passed_on=False) for method, cells in by_method.items()}
     short = short_of(work, takeoffs, tables)
     return sum((cents(least - reached) for reached, least in short.values()), Decimal(0))
 
@@ -68,7 +68,7 @@ def sum_of_adjustments(figures: Figures, by_class: ByClass, takeoffs: Sequence[T
 def _reached_alone(
     figures: Figures, by_class: ByClass, methods: Mapping[str, str], takeoffs: Sequence[Takeoff], tables: Tables
 ) -> bool:
-    """Whether its crews and what it uses bring each method over its least charge: then nothing need be laid to the cent."""
+    """Whether its crews and what it uses bring each method over its least charge: then nothing need be allocated to the cent."""
     sold = set(methods.values()) - {JOB}
     if not sold or not by_class.costs.get("own"):
         return False
@@ -78,7 +78,7 @@ def _reached_alone(
     for task in figures.tasks:
         alone[methods[task.repair]] += task.hours * hour.get(task.crew, 0.0)
     used = [(m.want, m.amount, "own") for m in figures.machines if m.days is None or len(m.want.owners) == 1]
-    used += [(b.want, b.amount, "own") for b in figures.stuff.bought]
+    used += [(b.want, b.amount, "own") for b in figures.materials.bought]
     used += [(s.want, s.amount, s.row.price_class) for s in figures.subs]
     for want, amount, price_class in used:
         each = float(amount) * rates.get(price_class, 0.0) / sum([weight for _, _, weight in want.by])

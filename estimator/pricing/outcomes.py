@@ -14,11 +14,11 @@ from estimator.model.frozen import Frozen
 from estimator.model.paid_days import NOISE
 from estimator.model.price import CostLine, CrewDays, Price
 from estimator.model.work import Takeoff
+from estimator.pricing.amounts import Owner
 from estimator.pricing.draws import Column
 from estimator.pricing.equipment import machine_days
 from estimator.pricing.happenings import Happening, happenings
 from estimator.pricing.house_rules import HouseRules, house_rules
-from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import Equipment
 from estimator.tables.tables import Tables
 
@@ -73,7 +73,7 @@ def outcomes(model: Model, values: Values, count: int) -> tuple[Column, Column]:
             column = _other(model, line, days_of, values)
             moving += [] if column is None else [column]
             certain += float(line.amount) if column is None else 0.0
-    return certain + summed(moving, count), summed(days.values(), count)
+    return certain + sum_by_draw(moving, count), sum_by_draw(days.values(), count)
 
 
 Work = Mapping[tuple[str, Owner], Column]
@@ -107,7 +107,7 @@ class _Days(Frozen):
         mine = tuple(o for name, o in self.work if name == crew.crew and (owners is None or o in owners))
         key = (crew.crew, mine)
         if key not in self.known:
-            worked = summed([self.work[crew.crew, owner] for owner in mine], len(self.luck))
+            worked = sum_by_draw([self.work[crew.crew, owner] for owner in mine], len(self.luck))
             set_up = crew.setup_hours / math.ceil(crew.days) * self.luck
             self.known[key] = float(self.model.rules.day_step) * paid_steps_of(worked, set_up, self.model.rules)
         return self.known[key]
@@ -144,7 +144,7 @@ def paid_steps_of(work: Column, set_up: Column, rules: HouseRules) -> Column:
     return np.where(work > 0, steps, 0.0)
 
 
-def summed(columns: Iterable[Column], count: int) -> Column:
+def sum_by_draw(columns: Iterable[Column], count: int) -> Column:
     """Return the sum of the columns draw by draw; nothing where there are none."""
     return functools.reduce(np.add, columns, np.zeros(count))
 

@@ -1,15 +1,28 @@
 """Takeoffs and recipes in; the parts each work item of each repair is made of, out."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
 
 from estimator.model.frozen import Frozen
 from estimator.model.problem import Place, Problem
 from estimator.model.remembered import remembered
 from estimator.model.work import Takeoff
-from estimator.pricing.facts import holds
 from estimator.pricing.problems import NO_COST, NO_ROW_FOR_SIZE, NO_SIZE, NOTHING_TO_SELL, UNKNOWN_ROW, at, stop
 from estimator.tables.rows import Recipe, WorkItem
 from estimator.tables.tables import Tables
+
+
+def holds(when: Iterable[str], facts: Set[str]) -> bool:
+    """Every name holds; a name after `not` must not hold. No names: always.
+
+    >>> holds(("under_slab", "not tunnel"), {"under_slab"}), holds(("under_slab",), set()), holds((), set())
+    (True, False, True)
+    """
+    for word in when:
+        name = word.removeprefix("not ").strip()
+        if (name in facts) == word.startswith("not "):
+            return False
+    return True
+
 
 TABLE_OF = {
     "labor": "production",

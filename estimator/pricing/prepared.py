@@ -48,14 +48,14 @@ def prepared(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None
     return found
 
 
-def _told(takeoff: Takeoff, tables: Tables, place: PlaceRow | None) -> Hashable:
+def _inputs(takeoff: Takeoff, tables: Tables, place: PlaceRow | None) -> Hashable:
     """All that the parts of a takeoff hang on: what a job has once is the same for many scopes."""
     amounts = tuple((q.name, q.value, q.unit) for q in takeoff.quantities)
     return id(tables), id(place), takeoff.repair.id, takeoff.repair.method, takeoff.size, takeoff.facts, amounts
 
 
 @remembered
-@remembered_by(_told)
+@remembered_by(_inputs)
 def _prepared(takeoff: Takeoff, tables: Tables, place: PlaceRow | None) -> Prepared:
     made, problems = made_of(takeoff, tables)
     return Prepared(problems=problems) if problems else of_parts(with_fees_of(place, made, tables), tables)

@@ -7,7 +7,7 @@ from estimator.model.frozen import Frozen
 from estimator.model.price import TaskHours
 from estimator.model.remembered import answered_once, remembered
 from estimator.model.work import Takeoff
-from estimator.pricing.amounts import Asked, Worked, put_together, with_days
+from estimator.pricing.amounts import Asked, Owner, Shares, Worked, put_together, shares, with_days
 from estimator.pricing.crew_days import OVERHEAD
 from estimator.pricing.crews import Crew, crews_of
 from estimator.pricing.figures import hours_of
@@ -15,7 +15,6 @@ from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import class_rows, contingency_percent
 from estimator.pricing.prepared import Prepared, prepared, taxed_in_their_own_way
-from estimator.pricing.spread_on import Owner, Shares, shares
 from estimator.pricing.tax import class_rate
 from estimator.tables.price_shares import firm_share
 from estimator.tables.rows import PlaceRow, TaxClass

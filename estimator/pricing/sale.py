@@ -7,10 +7,10 @@ from estimator.model.frozen import Frozen
 from estimator.model.price import LineItem
 from estimator.model.say import Say
 from estimator.model.work import Takeoff
+from estimator.pricing.amounts import Owner
 from estimator.pricing.markup import ByClass
 from estimator.pricing.minimum import minimum_adjustments
-from estimator.pricing.shares import Laid
-from estimator.pricing.spread_on import Owner
+from estimator.pricing.shares import Allocated
 from estimator.tables.rows import PriceClass
 from estimator.tables.tables import Tables
 
@@ -46,15 +46,15 @@ class Sale(Frozen, kw_only=True):
 def sale_of(
     by_class: ByClass,
     takeoffs: Sequence[Takeoff],
-    laid: Laid,
+    allocated: Allocated,
     fixed: Sequence[LineItem],
     tables: Tables,
 ) -> Sale:
-    """The classes laid on work items, then the methods' least charges.
+    """The classes allocated to work items, then the methods' least charges.
 
     All of it ÷ the share of a price that stays, where commission, card fee or a warranty reserve leave with it.
     """
-    work = {owner: by_class.share(cells, passed_on=False) for owner, cells in laid.items()}
+    work = {owner: by_class.share(cells, passed_on=False) for owner, cells in allocated.items()}
     added, said = minimum_adjustments(work, takeoffs, tables)
     adjustment = sum(added.values(), ZERO)
     standing = sum((f.amount for f in fixed), ZERO)
@@ -65,7 +65,7 @@ def sale_of(
         rows=by_class.rows,
         contingency=by_class.contingency,
         work={owner: (price + added.get(owner, ZERO)) * carry for owner, price in work.items()},
-        passed={owner: by_class.share(cells, passed_on=True) for owner, cells in laid.items()},
+        passed={owner: by_class.share(cells, passed_on=True) for owner, cells in allocated.items()},
         adjustment=adjustment,
         minimum_charges=said,
         fixed=standing,

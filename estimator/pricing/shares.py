@@ -1,4 +1,4 @@
-"""The figures of a scope in; who carries each cost, and what each work item or method so carries, to the cent, out."""
+"""The figures of a scope in; who carries each cost, and what each work item or method is so allocated, to the cent, out."""
 
 from collections.abc import Hashable, Iterable, Mapping, Sequence
 from decimal import Decimal
@@ -7,16 +7,16 @@ from typing import NamedTuple, TypeVar
 from estimator.model.frozen import replace
 from estimator.model.money import spread
 from estimator.model.price import CostLine, TaskHours
+from estimator.pricing.amounts import Owner, Shares, shares
 from estimator.pricing.crew_days import OVERHEAD, labor_lines, overhead_line
 from estimator.pricing.equipment import Machine, equipment_lines
 from estimator.pricing.figures import Figures
 from estimator.pricing.materials import material_lines
-from estimator.pricing.spread_on import Owner, Shares, shares
 from estimator.pricing.subs import sub_lines
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
-Laid = dict[Owner, dict[str, Decimal]]
+Allocated = dict[Owner, dict[str, Decimal]]
 """(repair, work item) → price class → dollars."""
 K = TypeVar("K", bound=Hashable)
 
@@ -39,11 +39,11 @@ def loads_of(figures: Figures) -> tuple[Load, ...]:
     if figures.overhead:
         every = shares(((t.repair, t.work_item), t.hours) for t in figures.tasks)
         out.append(Load(OVERHEAD, figures.overhead, every))
-    out += [Load("own", m.amount, _carried(m, tasks)) for m in figures.machines]
+    out += [Load("own", m.amount, _machine_shares(m, tasks)) for m in figures.machines]
     return (*out, *_bought(figures), *(Load(s.row.price_class, s.amount, s.want.by) for s in figures.subs))
 
 
-def _carried(machine: Machine, tasks: Mapping[str, Sequence[TaskHours]]) -> Shares:
+def _machine_shares(machine: Machine, tasks: Mapping[str, Sequence[TaskHours]]) -> Shares:
     """By the crew's hours on the work that asked; by what was asked where no crew is followed."""
     if machine.days is None:
         return machine.want.by
@@ -53,13 +53,15 @@ def _carried(machine: Machine, tasks: Mapping[str, Sequence[TaskHours]]) -> Shar
 
 
 def _bought(figures: Figures) -> list[Load]:
-    stuff = figures.stuff
-    loads = [(b.row, Load("own", b.amount, b.want.by)) for b in stuff.bought]
+    materials = figures.materials
+    loads = [(b.row, Load("own", b.amount, b.want.by)) for b in materials.bought]
     small_base = [part for row, load in loads if row.small_parts for part in _parts(load)]
-    small = [Load("own", stuff.small, shares(small_base))] if stuff.small_base and stuff.small_percent else []
+    small = (
+        [Load("own", materials.small, shares(small_base))] if materials.small_base and materials.small_percent else []
+    )
     taxed = [part for row, load in loads if row.taxable for part in _parts(load)]
     taxed += [part for load in small for part in _parts(load)]
-    tax = [Load("own", stuff.tax, shares(taxed))] if stuff.tax_base and stuff.tax_percent else []
+    tax = [Load("own", materials.tax, shares(taxed))] if materials.tax_base and materials.tax_percent else []
     return [*(load for _, load in loads), *small, *tax]
 
 
@@ -70,12 +72,12 @@ def _parts(load: Load) -> list[tuple[Owner, float]]:
     return [((repair, item), amount * weight / whole) for repair, item, weight in load.shares]
 
 
-def laid_on(loads: Iterable[Load]) -> Laid:
+def allocated(loads: Iterable[Load]) -> Allocated:
     """Every cost spread over its shares without losing a cent: the sum of all cells is the sum of all costs."""
-    return _summed(((repair, item), load.price_class, cell) for load in loads for repair, item, cell in _cells(load))
+    return _totals(((repair, item), load.price_class, cell) for load in loads for repair, item, cell in _cells(load))
 
 
-def laid_by_method(loads: Iterable[Load], methods: Mapping[str, str]) -> dict[str, dict[str, Decimal]]:
+def allocated_by_method(loads: Iterable[Load], methods: Mapping[str, str]) -> dict[str, dict[str, Decimal]]:
     """The same cents by the method of their repair; what one method carries alone need not be parted."""
 
     def cells(load: Load) -> Iterable[tuple[str, str, Decimal]]:
@@ -84,7 +86,7 @@ def laid_by_method(loads: Iterable[Load], methods: Mapping[str, str]) -> dict[st
             return ((first, load.price_class, load.amount),)
         return ((methods[repair], load.price_class, cell) for repair, _, cell in _cells(load))
 
-    return _summed(cell for load in loads for cell in cells(load))
+    return _totals(cell for load in loads for cell in cells(load))
 
 
 def _cells(load: Load) -> Iterable[tuple[str, str, Decimal]]:
@@ -92,7 +94,7 @@ def _cells(load: Load) -> Iterable[tuple[str, str, Decimal]]:
     return ((repair, item, cell) for (repair, item, _), cell in zip(load.shares, cents, strict=True))
 
 
-def _summed(cells: Iterable[tuple[K, str, Decimal]]) -> dict[K, dict[str, Decimal]]:
+def _totals(cells: Iterable[tuple[K, str, Decimal]]) -> dict[K, dict[str, Decimal]]:
     out: dict[K, dict[str, Decimal]] = {}
     for owner, price_class, amount in cells:
         classes = out.setdefault(owner, {})
@@ -108,7 +110,7 @@ def cost_lines(
         *labor_lines(figures.crews),
         *overhead_line(figures.crew_days, figures.overhead, overhead_a_day),
         *equipment_lines(figures.machines),
-        *material_lines(figures.stuff, tables, place),
+        *material_lines(figures.materials, tables, place),
         *sub_lines(figures.subs),
     )
     return tuple(replace(line, shares=load.shares) for line, load in zip(lines, loads_of(figures), strict=True))

@@ -50,7 +50,7 @@ def _part(part: str, lines: Sequence[CostLine]) -> Step:
 def _class(name: str, cost: Decimal, row: PriceClass, contingency: Decimal, price: Decimal) -> list[Step]:
     percent = contingency if row.contingency else ZERO
     margin = f"÷ (1 − {plain(row.margin_percent)} %)"
-    held = f"{cost} × (1 + {plain(percent)} %) " if percent else f"{cost} "
+    with_contingency = f"{cost} × (1 + {plain(percent)} %) " if percent else f"{cost} "
     return [
         _step(f"cost of class {name}", "sum of its cost lines, each to the cent", cost),
         _step(
@@ -58,5 +58,5 @@ def _class(name: str, cost: Decimal, row: PriceClass, contingency: Decimal, pric
             f"{cost} × {plain(percent)} %, shown here, not rounded on the way",
             cents(cost * percent / 100),
         ),
-        _step(f"price of class {name}", held + margin, price),
+        _step(f"price of class {name}", with_contingency + margin, price),
     ]

@@ -6,9 +6,8 @@ from dataclasses import replace
 from estimator.model.money import cents, exact, plain
 from estimator.model.price import CostLine
 from estimator.pricing.amounts import Asked, Charge
-from estimator.pricing.facts import holds
 from estimator.pricing.materials import FLOAT_DUST
-from estimator.pricing.parts import Part
+from estimator.pricing.parts import Part, holds
 from estimator.pricing.problems import cell
 from estimator.tables.rows import PlaceRow, SubOrFee
 from estimator.tables.tables import Tables

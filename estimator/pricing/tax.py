@@ -7,8 +7,8 @@ from estimator.model.frozen import Frozen
 from estimator.model.money import cents, plain, spread
 from estimator.model.price import CostLine, LineItem
 from estimator.model.say import Dollars, Say
+from estimator.pricing.amounts import Owner
 from estimator.pricing.lines import PASSED_ON
-from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import PlaceRow, TaxClass
 from estimator.tables.tables import Tables
 

@@ -72,7 +72,7 @@ class Total(Frozen, dict=True):
         work = up_to(by_class.before(adjustment, fixed, tables), house_rules(tables).price_step)
         carry = by_class.carry(adjustment, fixed, tables)
         usual = {name: price * (1 if name == PASSED_ON else carry) for name, price in by_class.prices.items()}
-        tax, _ = charged_tax(figures.stuff.amount, usual, by_class.costs, work, place)
+        tax, _ = charged_tax(figures.materials.amount, usual, by_class.costs, work, place)
         return work + tax
 
     @cached_property

@@ -8,11 +8,10 @@ from estimator.model.judgement import Effect, Need
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch, hull
-from estimator.model.work import Repair
+from estimator.model.work import Repair, name_of
 from estimator.scopes.extent import Extent, sound_pipe
 from estimator.scopes.ground import grounds
 from estimator.scopes.judge import Judge, counts, facts_in
-from estimator.scopes.named import name_of
 from estimator.scopes.whole_yard import under_the_house, whole_run
 from estimator.works.methods import Method, of, record_of
 

@@ -8,11 +8,10 @@ from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.profile import Profile
 from estimator.model.remembered import answered_once
 from estimator.model.stretch import Stretch
-from estimator.model.work import Repair
+from estimator.model.work import Repair, name_of
 from estimator.scopes.across import across_grounds
 from estimator.scopes.before import DIG_FACTS, with_what_comes_first
 from estimator.scopes.judge import Judge, May, counts, facts_in
-from estimator.scopes.named import name_of
 from estimator.scopes.rules import may as all_rules
 from estimator.scopes.rules.why_not import why_not
 from estimator.scopes.ways import Place, Shape, Shaper, ways

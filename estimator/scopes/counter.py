@@ -18,7 +18,7 @@ from estimator.scopes.kinds import SPOT
 from estimator.scopes.least_price import Hours, LeastPrice, hours_less, hours_of
 from estimator.scopes.measures import floor_sf, old_pipe_left_ft
 from estimator.scopes.menu import Measures
-from estimator.scopes.no_price import NO_ROW_FOR_SIZE, no_price
+from estimator.scopes.rules.why_not import NO_ROW_FOR_SIZE, no_price
 from estimator.scopes.search import Answer
 from estimator.scopes.shared_way import cleaning, saved_by_pairs, share_cleaning, share_ways
 from estimator.tables.tables import Tables

@@ -3,20 +3,26 @@
 from dataclasses import replace
 
 from estimator.model.judgement import Effect, Need, Verdict
-from estimator.model.problem import CannotGoOn, Place
+from estimator.model.problem import CannotGoOn, Place, error
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.visit import fact
 from estimator.model.wanted import WantedOption, WantedRepair
-from estimator.model.work import Repair
+from estimator.model.work import Repair, name_of
 from estimator.scopes.before import DIG_FACTS, with_what_comes_first
 from estimator.scopes.extent import Extent, bare_stretch, sound_pipe
 from estimator.scopes.judge import Judge, counts, facts_in
-from estimator.scopes.named import name_of
-from estimator.scopes.problems import NOTHING_THERE
 from estimator.scopes.reach import from_the_exit
 from estimator.works.methods import record_of, renews
+
+NOTHING_THERE = error(
+    "scopes/nothing-there",
+    "{method} on line {line} is wanted by hand and would be priced on nothing: {why}.",
+    'Write where it begins and ends, such as where = "2-29", or take that [[option]] out.',
+    "An option is never priced on nothing.",
+)
+PROBLEMS = (NOTHING_THERE,)
 
 
 def wanted_repair(

@@ -1,4 +1,4 @@
-"""An option on a job in, the unknowns that move its price most, out: sorted, each with the question that settles it."""
+"""An option on a job in, the unknowns that move its price most, out: sorted, each with the question that settles it; of a quote, for every option."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -7,11 +7,13 @@ from decimal import Decimal
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Mark
+from estimator.model.offer import Option, Quote
 from estimator.model.profile import Profile
 from estimator.model.say import Dollars, Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, Scope, all_repairs
-from estimator.pipeline.costing import smooth
+from estimator.pipeline.costing import smooth, with_job_settings
+from estimator.quote.recommend import compared
 from estimator.scopes.basis import basis_of
 from estimator.studies.priced import with_floor
 from estimator.tables.rows import Soil
@@ -157,3 +159,18 @@ def _shape(scope: Scope, otherwise: Scope, job: Job, tables: Tables) -> Iterator
 
 def _pipes(repair: Repair, job: Job) -> str:
     return " ".join(pipe for _, pipe in Profile(job.line(repair.line)).pipes(repair.stretch))
+
+
+def unknowns(quote: Quote, tables: Tables) -> Iterator[tuple[Option, tuple[Unknown, ...]]]:
+    """Each option with its unknowns. Where a lining may not hold, the cheapest option without one is what comes instead."""
+    job: Job = quote.job
+    own = with_job_settings(job, tables)
+    instead = without_lining(quote)
+    for option in compared(quote):
+        yield option, sensitivity(option.scope, job, own, instead)
+
+
+def without_lining(quote: Quote) -> Scope | None:
+    """The scope of the cheapest option that lines nothing, or None."""
+    open_ = [o for o in compared(quote) if not any(record_of(r.method).lined for r in o.scope.repairs)]
+    return min(open_, key=lambda o: (o.price.total, o.letter)).scope if open_ else None

@@ -12,7 +12,7 @@ from estimator.takeoff.working import cubic_yards, shown, up
 from estimator.works.burst_works import PullPlan, openings, pull_plan
 from estimator.works.depth import bedding_ft, outside_ft
 from estimator.works.ground import ground_facts, hand_only
-from estimator.works.held_sides import Plan
+from estimator.works.trench_width import Plan
 
 PIT_SOURCE = "geometry of a bend; radius of 20 outside diameters from a city's code (read)"
 

@@ -1,6 +1,6 @@
 """The job in; the yes/no facts the house and the people in it give every takeoff, out."""
 
-from estimator.knowledge.house_dates import LEAD_PAINT_BEFORE
+from estimator.knowledge.houses import LEAD_PAINT_BEFORE
 from estimator.knowledge.tendons import may_have_tendons
 from estimator.takeoff.case import Case
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from estimator.knowledge.house_dates import ASBESTOS_FLOOR_THROUGH
+from estimator.knowledge.houses import ASBESTOS_FLOOR_THROUGH
 from estimator.model.job import Job
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch

@@ -4,7 +4,7 @@ from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
 from estimator.takeoff.haul import with_flatwork
 from estimator.takeoff.working import up
-from estimator.works.surface import surface
+from estimator.works.ground import surface
 
 BARE = ("bare", "bare ground", "bare soil", "dirt", "soil", "gravel", "mulch")
 BEDS = ("bed", "beds", "planting bed", "planting beds")

@@ -2,8 +2,8 @@
 
 import math
 
-from estimator.knowledge.flotation import PVC_LB_PER_FT, WET_FILL_PCF, uplift_lb_per_ft
-from estimator.knowledge.flotation import SOURCE as FLOATS
+from estimator.knowledge.hydrostatics import FLOATS_SOURCE as FLOATS
+from estimator.knowledge.hydrostatics import PVC_LB_PER_FT, WET_FILL_PCF, uplift_lb_per_ft
 from estimator.takeoff.case import Case
 from estimator.takeoff.haul import export
 from estimator.works.depth import INCHES_PER_FT, outside_ft

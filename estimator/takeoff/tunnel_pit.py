@@ -8,7 +8,7 @@ from estimator.takeoff.restoration import BARE, BEDS
 from estimator.takeoff.working import cubic_yards, up
 from estimator.works.depth import tolerance_ft
 from estimator.works.floor_cut import above_grade_ft
-from estimator.works.surface import surface
+from estimator.works.ground import surface
 from estimator.works.tunnel_plan import TunnelPlan
 
 

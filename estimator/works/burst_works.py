@@ -10,10 +10,9 @@ from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.works.case import Case
 from estimator.works.depth import Bottom, bottom, outside_ft
-from estimator.works.ground import is_wet
-from estimator.works.held_sides import Plan, held_plan
+from estimator.works.ground import is_wet, spans
 from estimator.works.rounding import up
-from estimator.works.surface import spans
+from estimator.works.trench_width import Plan, held_plan
 
 
 def straight_entry_ft(radius_ft: float, depth_ft: float) -> float:

@@ -12,9 +12,8 @@ from estimator.model.stretch import Stretch
 from estimator.works.case import Case
 from estimator.works.depth import INCHES_PER_FT, bedding_ft, tolerance_ft
 from estimator.works.grade import Crossing, Grade, grade
-from estimator.works.ground import is_wet
+from estimator.works.ground import is_wet, spans
 from estimator.works.slab_beams import strip_beams
-from estimator.works.surface import spans
 from estimator.works.trench_width import trench_width_ft
 
 

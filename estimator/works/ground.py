@@ -1,9 +1,10 @@
-"""A hole in; the soil type people may count on there, and the facts of the ground, out."""
+"""Stations of a line in; what grows or lies over them, the soil type people may count on there, and the facts of the ground, out."""
 
 from estimator.knowledge.excavation import SoilType, type_over_a_pipe
 from estimator.model.line import Finding
+from estimator.model.opening import Span
 from estimator.model.stretch import Stretch
-from estimator.works.case import Case
+from estimator.works.case import Case, surface_word
 
 LEAKS: tuple[str, ...] = ("leak", "hole", "gap", "collapse", "channel", "crack", "blister", "fitting")
 """Findings that let water into the soil: the ground around them counts as type C."""
@@ -89,3 +90,20 @@ def hand_only(case: Case) -> bool:
     """No machine gets there: the notes say so, or the gate is narrower than the machine."""
     site = case.job.site
     return not site.machine or (site.gate_ft is not None and site.gate_ft * 12 < case.number("gate_min_in"))
+
+
+def surface(case: Case, at_ft: float) -> tuple[str, str]:
+    """Zone and what lies on it at a station: ("yard", "lawn") where the notes say yard and nothing more."""
+    answer = case.profile.zone(at_ft)
+    zone = answer.value or "yard"
+    mark = answer.marks[0] if answer.marks else None
+    word = surface_word(mark.choice, mark.surface) if mark else ""
+    return zone, word or ("lawn" if zone == "yard" else "")
+
+
+def spans(case: Case, stretch: Stretch) -> tuple[Span, ...]:
+    """The stretch cut where the zone changes, each part with its surface; a point has the zone it lies in."""
+    if stretch.length_ft <= 0:
+        return (Span(stretch, *surface(case, stretch.from_ft)),)
+    parts = case.profile.zones(stretch)
+    return tuple(Span(part, zone or "yard", surface(case, part.middle_ft)[1]) for part, zone in parts)

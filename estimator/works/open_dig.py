@@ -8,11 +8,10 @@ from estimator.model.stretch import Stretch
 from estimator.works.case import Case
 from estimator.works.depth import Bottom, bottom, pothole_reaches
 from estimator.works.earth import Depth
-from estimator.works.ground import hand_only, is_wet, soil_type
+from estimator.works.ground import hand_only, is_wet, soil_type, spans
 from estimator.works.protection import Box, Hole, Way, least, ways
 from estimator.works.room import Room, room_beside
 from estimator.works.rounding import up
-from estimator.works.surface import spans
 from estimator.works.trench_width import trench_width_ft
 
 

@@ -1,5 +1,6 @@
 """One repair's case in, what each way of repair opens, lays, lines, bursts and leaves, out. The ways are in methods.py."""
 
+from collections.abc import Iterable
 from itertools import pairwise
 
 from estimator.model import crawl_space
@@ -12,10 +13,9 @@ from estimator.model.visit import fact
 from estimator.model.works import Burst, Laid, Left, Lined, WayIn, Works
 from estimator.works import burst_works, floor_cut, reroute_works, tunnel_plan
 from estimator.works.case import Case
+from estimator.works.ground import spans
 from estimator.works.liner_pieces import pieces
 from estimator.works.open_dig import hole_over, open_dig, opening
-from estimator.works.surface import spans
-from estimator.works.toilets import toilets_to_pull
 
 
 def _old_pipe(case: Case, renewed: Stretch | None) -> tuple[Left, ...]:
@@ -223,3 +223,18 @@ def visit(case: Case) -> Works:
 def isolation_test(case: Case) -> Works:
     off = int(case.number("toilets_per_test"))
     return Works(line=case.line.name, left=_old_pipe(case, None), toilets_pulled=off, tested=(case.stretch,))
+
+
+LEAST_TOILET_IN = 3.0
+"""No toilet drains into smaller pipe (IPC table 709.1, UPC 702.1: water closet trap and drain 3 in, from memory)."""
+
+
+def toilets_to_pull(case: Case, openings: Iterable[Opening]) -> int:
+    """Return the firm's number for each test below a floor; none where one is off for the camera already.
+
+    Pipe laid in a yard or hung in a crawl space is filled through a riser of its own (common practice), and no toilet can
+    drain into a line of less than 3 in.
+    """
+    below_floor = any(o.cuts_floor or o.kind == "tunnel" for o in openings)
+    off = any("toilet" in p.access.lower() for p in case.line.passes)
+    return int(case.number("toilets_per_test")) if below_floor and not off and case.bore_in >= LEAST_TOILET_IN else 0

@@ -12,9 +12,8 @@ from estimator.works.case import Case
 from estimator.works.depth import INCHES_PER_FT, bedding_ft
 from estimator.works.grade import least_fall_in_per_ft
 from estimator.works.ground import hand_only
-from estimator.works.held_sides import held_plan
 from estimator.works.rounding import up
-from estimator.works.trench_width import trench_width_ft
+from estimator.works.trench_width import held_plan, trench_width_ft
 
 BURIED = ("yard", "drive", "walk", "street")
 

@@ -4,7 +4,7 @@ Silence about a beam is not "none": at the slab's edge one of the firm's usual s
 none is, and that is said.
 """
 
-from estimator.knowledge.beams import INNER_BEAM_EVERY_FT
+from estimator.knowledge.houses import INNER_BEAM_EVERY_FT
 from estimator.model.edge_beam import KnownEdge, edge_beam
 from estimator.model.job import SLAB_FLOORS, EdgeBeam
 from estimator.model.say import Feet

@@ -12,9 +12,8 @@ from estimator.works.case import Case
 from estimator.works.depth import tolerance_ft
 from estimator.works.floor_cut import above_grade_ft, outside_hole
 from estimator.works.grade import Crossing, Grade, grade
-from estimator.works.ground import is_wet
+from estimator.works.ground import is_wet, spans
 from estimator.works.rounding import up
-from estimator.works.surface import spans
 from estimator.works.tunnel_beams import TunnelBeams, tunnel_beams
 from estimator.works.tunnel_shape import TunnelShape, beam_concrete_cf, dip_under, height_ft
 

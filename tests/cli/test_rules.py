@@ -9,7 +9,7 @@ from typer.testing import CliRunner
 from estimator.cli.app import build
 from estimator.cli.rule_book import looked_up
 from estimator.cli.rules_page import page
-from estimator.diagnosis.readings import READINGS
+from estimator.diagnosis.diagnose import READINGS
 from estimator.model.judgement import Effect
 from estimator.scopes.rules import RULES
 from tests.made_up.stretch import demo_tables

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from estimator.diagnosis import diagnose
-from estimator.diagnosis.readings import READINGS
+from estimator.diagnosis.diagnose import READINGS
 from estimator.model.job import Foundation, Job, Sign
 from estimator.model.line import Origin, Pass
 from estimator.model.stretch import Stretch

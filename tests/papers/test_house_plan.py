@@ -14,8 +14,7 @@ from estimator.model.line import Line
 from estimator.model.offer import Quote
 from estimator.onsite.plan import plan_of
 from estimator.onsite.plan_drawing import TICK_FT, Drawn
-from estimator.onsite.plan_layout import Frame, Sketch
-from estimator.onsite.plan_near import BESIDE_FT, near_the_house
+from estimator.onsite.plan_layout import BESIDE_FT, Frame, Sketch, near_the_house
 from estimator.papers.house_plan import plan_sketch, tells
 from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter

@@ -8,7 +8,7 @@ import pytest
 
 import estimator.diagnosis.questions
 from estimator.diagnosis.camera import DIG_TO_SEE
-from estimator.diagnosis.readings import READINGS
+from estimator.diagnosis.diagnose import READINGS
 from estimator.model.judgement import Diagnosis, Question
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch

@@ -12,7 +12,7 @@ from estimator.model.deeper_line import deeper
 from estimator.model.offer import Extra, Option
 from estimator.model.work import Takeoff
 from estimator.pipeline.costing import place_of
-from estimator.pricing.margins import STEPS, held, reach, ways_of
+from estimator.pricing.margins import STEPS, protection_of, reach, ways_of
 from estimator.pricing.rough import smooth_price
 from estimator.tables.read import demo_folder, read_tables
 from estimator.takeoff import measure_with, take_off
@@ -95,7 +95,7 @@ def test_what_more_of_it_turns_still_more_does_not_turn_back(folder: str) -> Non
             for change in ways_of(row):
                 plain, step, holds = measure(repair, job), STEPS[row.margin_of], 0.0
                 for times in range(1, int(float(row.cap) / step + 1e-9) + 1):
-                    if held(measure(*change(repair, job, times * step))) != held(plain):
+                    if protection_of(measure(*change(repair, job, times * step))) != protection_of(plain):
                         break
                     holds = times * step
                 assert reach(row, change, repair, job, measure)[2] == holds

@@ -2,8 +2,8 @@
 
 import math
 
-from estimator.knowledge import beams, silica
 from estimator.knowledge import excavation as x
+from estimator.knowledge import houses, silica
 from estimator.works.earth import section_sf, top_width_ft
 from tests.published.check import Check
 
@@ -298,7 +298,7 @@ UNDER_A_SLAB = (
         unit="ft",
         source="a regional contractor's page on slab types",
         basis="read",
-        ours=lambda: beams.INNER_BEAM_EVERY_FT,
+        ours=lambda: houses.INNER_BEAM_EVERY_FT,
         note="1950s slabs have none; the drawing or a scan decides",
     ),
     Check(

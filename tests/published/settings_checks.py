@@ -3,7 +3,7 @@
 from datetime import date
 from functools import cache
 
-from estimator.knowledge.house_dates import TENDONS_SINCE
+from estimator.knowledge.houses import TENDONS_SINCE
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables
 from tests.published.check import Check

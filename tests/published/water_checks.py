@@ -2,7 +2,7 @@
 
 from estimator.knowledge import flow
 from estimator.knowledge import hydrostatics as h
-from estimator.knowledge.flotation import PVC_LB_PER_FT, uplift_lb_per_ft
+from estimator.knowledge.hydrostatics import PVC_LB_PER_FT, uplift_lb_per_ft
 from estimator.knowledge.pipes import pipe_size
 from estimator.model.job import WaterTest
 from estimator.takeoff.water_test import leak

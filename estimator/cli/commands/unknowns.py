@@ -20,7 +20,7 @@ def command(
     from estimator.cli.views.layout import in_window
     from estimator.cli.views.problems import write_gas_first
     from estimator.cli.views.screen import answer
-    from estimator.studies.unknowns import unknowns as found_in
+    from estimator.studies.sensitivity import unknowns as found_in
 
     run = priced(job, tables, changes, on)
     found = tuple(found_in(run.quote, run.tables))

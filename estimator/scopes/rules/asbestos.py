@@ -9,7 +9,7 @@
 True
 """
 
-from estimator.knowledge.house_dates import ASBESTOS_FLOOR_THROUGH
+from estimator.knowledge.houses import ASBESTOS_FLOOR_THROUGH
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.scopes.rules.concern import CUTS_FLOOR

@@ -11,8 +11,7 @@ True
 'caution'
 """
 
-from estimator.knowledge.house_dates import LEAD_PAINT_BEFORE
-from estimator.knowledge.paint import INSIDE_ROOM_OVER_SQFT
+from estimator.knowledge.houses import INSIDE_ROOM_OVER_SQFT, LEAD_PAINT_BEFORE
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.scopes.rules.concern import CUTS_FLOOR, GOES_ROUND, HANGS

@@ -1,11 +1,12 @@
-"""The needs of a job and the repairs offered in; for every way that answers none of them, the rule that speaks against it, out."""
+"""The needs of a job and the repairs offered in; for every way that answers none, or has no price for its size, what speaks against it, out."""
 
 from collections.abc import Iterable, Sequence
 
 from estimator.model.job import Job
 from estimator.model.judgement import Effect, Need, Verdict
+from estimator.model.say import Say
 from estimator.model.stretch import Stretch
-from estimator.model.work import Repair
+from estimator.model.work import Repair, Takeoff
 from estimator.scopes.rules import BY_ID, may
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.gathered import facts_of
@@ -67,3 +68,22 @@ def in_order(verdicts: Iterable[Verdict]) -> tuple[Verdict, ...]:
 def _telling(verdict: Verdict) -> tuple[bool, ...]:
     rule = BY_ID[verdict.rule]
     return not rule.guards_people, not rule.goes_without_saying, rule.id not in TOLD_FIRST, rule.id in TOLD_LAST
+
+
+NO_ROW_FOR_SIZE = "pricing/size-without-price"
+"""The code of the one problem of pricing that puts a single repair aside and stops nothing else."""
+
+
+def no_price(takeoff: Takeoff) -> Verdict:
+    repair = takeoff.repair
+    return Verdict(
+        rule="no-price-for-this-size",
+        effect=Effect.BLOCKS,
+        method=repair.method,
+        line=repair.line,
+        stretch=repair.stretch,
+        homeowner=Say.of("We do not carry what this method needs for a pipe of this size."),
+        estimator=Say.of(
+            "The tables have no price for {size} in pipe here: add the row, or leave this way out.", size=takeoff.size
+        ),
+    )

@@ -12,7 +12,7 @@ from types import ModuleType
 import pytest
 
 from estimator.cli.rules_page import page
-from estimator.diagnosis.readings import READINGS
+from estimator.diagnosis.diagnose import READINGS
 from estimator.model import edge_beam, job
 from estimator.model.judgement import Effect
 from estimator.model.visit import KINDS

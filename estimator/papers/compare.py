@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
 
-from estimator.model.found import runs
+from estimator.model.found import Found, runs
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.papers import option_words
@@ -30,6 +30,8 @@ EVERY: dict[Treated, Callable[[str], Say]] = {
     "looked into": lambda letters: Say.of("Every option checks {letters}.", letters=letters),
     "left": lambda letters: Say.of("No option repairs {letters}.", letters=letters),
 }
+MOST_NAMED = 3
+"""Findings named in one row of the table."""
 MOST_IN_A_TABLE = 4
 """Options in one table; more columns are too narrow to read."""
 
@@ -79,18 +81,32 @@ def _differing(letter: Letter, options: tuple[Option, ...]) -> list[tuple[str, l
 
 
 def _defects(letter: Letter, page: Page, options: tuple[Option, ...], span: int) -> None:
-    """A row for each finding that options treat differently; the others in a line."""
-    alike = dict[Treated, list[str]]()
+    """A row for the findings that the options treat alike one by one; in a line those that every option treats the same."""
+    alike, apart = dict[Treated, list[str]](), dict[tuple[Treated, ...], list[Found]]()
     for found in letter.quote.found:
         done = [treated(found, o) for o in options]
         if len({treated(found, o) for o in compared(letter.quote)}) == 1:
             alike.setdefault(done[0], []).append(found.letter)
             continue
-        label = f"{found.letter}  {letter.say(found.short)}"
-        page.table_row(Cell(label, "label"), *(Cell(letter.say(TREATED[what]), "value", span) for what in done))
+        apart.setdefault(tuple(done), []).append(found)
+    for treatment, those in apart.items():
+        label = f"{runs([found.letter for found in those])}  {_named(letter, those)}"
+        page.table_row(Cell(label, "label"), *(Cell(letter.say(TREATED[what]), "value", span) for what in treatment))
     said = [letter.say(EVERY[what](runs(alike[what]))) for what in EVERY if what in alike]
     if said:
         page.line(" ".join(said), "small")
+
+
+def _named(letter: Letter, those: list[Found]) -> str:
+    """What the findings of a row are, line by line; of many the lines alone."""
+    lines = dict[str, list[str]]()
+    for found in those:
+        lines.setdefault(letter.say(found.of_line), []).append(letter.say(found.name))
+    if len(those) > MOST_NAMED:
+        return ", ".join(lines)
+    return "; ".join(
+        letter.speak("{line}: {what}", line=line, what=", ".join(dict.fromkeys(names))) for line, names in lines.items()
+    )
 
 
 def priced_apart(letter: Letter) -> bool:

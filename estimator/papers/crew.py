@@ -1,4 +1,4 @@
-"""Step 7: a Quote in, the crew's book for one option out: safety, work, drawing, load list, hours. No money on it."""
+"""Step 7: a Quote in, the crew's book for one option out: safety, work, drawing, load list (under the work where both fit a page), hours. No money on it."""
 
 from datetime import date
 
@@ -6,12 +6,13 @@ from estimator.model.offer import Option, Quote
 from estimator.papers.competent_person import nobody_named, notice_sheet
 from estimator.papers.crew_drawing import drawing_sheet
 from estimator.papers.crew_hours import hours_sheet
-from estimator.papers.crew_load import load_sheet
+from estimator.papers.crew_load import load_list, load_sheet
 from estimator.papers.crew_safety import safety_sheet
 from estimator.papers.crew_work import work_sheet
 from estimator.papers.letter import Letter
 from estimator.quote.recommend import recommended
 from estimator.sheets.book import Book, Sheet
+from estimator.sheets.write import pages_of
 from estimator.tables.tables import Tables
 
 
@@ -35,13 +36,12 @@ def crew(
             else speak("Not accepted yet: for planning only")
         )
         marks = drawing_sheet(reader, option, tables)
-        sheets = (
-            safety_sheet(reader, option),
-            work_sheet(reader, option, sold),
-            marks,
-            load_sheet(reader, option, tables, drawing=not marks.pictures),
-            hours_sheet(reader, option),
-        )
+        work = work_sheet(reader, option, sold, lambda page: load_list(reader, page, option, tables))
+        load: tuple[Sheet, ...] = ()
+        if pages_of(work) > 1 or not marks.pictures:
+            work = work_sheet(reader, option, sold)
+            load = (load_sheet(reader, option, tables, drawing=not marks.pictures),)
+        sheets = (safety_sheet(reader, option), work, marks, *load, hours_sheet(reader, option))
     return Book(
         title=speak("Crew sheet {number}", number=reader.number), day=quote.day, accent=quote.firm.accent, sheets=sheets
     )

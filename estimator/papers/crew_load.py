@@ -1,5 +1,6 @@
 """What the crew of one option brings: documents, things with counts (no charges, no prices)."""
 
+from dataclasses import replace
 from itertools import zip_longest
 
 from estimator.model.offer import Option
@@ -10,6 +11,7 @@ from estimator.papers.crew_page import boxes_in_pairs, close, crew_page
 from estimator.papers.crew_picture import set_drawing
 from estimator.papers.goods import counted
 from estimator.papers.letter import Letter
+from estimator.papers.page import Page
 from estimator.schedule.order import step_of
 from estimator.sheets.book import Cell, Sheet
 from estimator.tables.tables import Tables
@@ -26,23 +28,29 @@ def load_sheet(letter: Letter, option: Option, tables: Tables | None, *, drawing
     speak = letter.speak
     title = speak("Documents, load list, drawing") if drawing else speak("Documents and load list")
     page = crew_page(letter, speak("Load {letter}", letter=option.letter), WIDTHS, title)
+    load_list(letter, page, option, tables)
+    if drawing:
+        set_drawing(letter, page, option)
+    return close(letter, page)
+
+
+def load_list(letter: Letter, page: Page, option: Option, tables: Tables | None) -> None:
+    """Write the documents and what goes on the truck: two lists side by side on a page of its own, one where the page has one column of boxes."""
+    speak, beside = letter.speak, page.widths.count(page.widths[0])
     page.heading(speak("Documents before work: write number and date"))
     boxes_in_pairs(page, letter.all(boxes(letter.quote, option, DOCUMENTS)))
     later = {row.item for row in tables.work_items if step_of(row) == LATER} if tables else set()
     things = [c for c in option.all_costs if c.part in ("material", "equipment") and not c.ref.endswith(CHARGES)]
     loaded = [_thing(letter, option, c, tables) for c in things if not c.shares or _items_of(c) - later]
+    span = page.columns // beside - 2
     if loaded:
         page.heading(speak("On the truck"))
-        heads = (Cell("", "head"), Cell(speak("Item"), "head"), Cell(speak("Count"), "head"))
-        page.add(*heads, *heads)
-    half = (len(loaded) + 1) // 2
-    for left, right in zip_longest(loaded[:half], loaded[half:], fillvalue=()):
-        page.add(*left, *right)
+        page.add(*beside * (Cell("", "head"), Cell(speak("Item"), "head", span), Cell(speak("Count"), "head")))
+    high = -(-len(loaded) // beside)
+    for row in zip_longest(*(loaded[n * high : (n + 1) * high] for n in range(beside)), fillvalue=()):
+        page.add(*(replace(cell, span=span if n == 1 else 1) for thing in row for n, cell in enumerate(thing)))
     if again := [counted(letter, cost, tables)[0] for cost in things if _items_of(cost) & later]:
         page.line(speak("For the second visit: {things}.", things=", ".join(again)))
-    if drawing:
-        set_drawing(letter, page, option)
-    return close(letter, page)
 
 
 def _items_of(cost: CostLine) -> set[str]:

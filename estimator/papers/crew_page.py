@@ -7,10 +7,7 @@ from estimator.papers.inside import RED
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
-from estimator.sheets.fit import column_px, row_heights
-from estimator.sheets.paging import page_starts, print_percent
-from estimator.sheets.style import styles
-from estimator.sheets.write import PAGE_WIDTH_PX
+from estimator.sheets.write import pages_of
 
 NAME_LENGTH = 31  # the longest a sheet's name may be
 SHORT_LABEL = 40  # characters: a longer label takes two lines
@@ -38,8 +35,12 @@ def crew_page(letter: Letter, name: str, widths: tuple[float, ...], title: str) 
 
 
 def boxes_in_pairs(page: Page, texts: Sequence[str]) -> None:
-    """Boxes to tick with their texts, two a row; the page's first column is a box, and the one after the left text."""
-    left = next(n for n, width in enumerate(page.widths) if n and width == page.widths[0])
+    """Boxes to tick with their texts, two a row where the page has a second column of boxes as wide as its first, else one."""
+    left = next((n for n, width in enumerate(page.widths) if n and width == page.widths[0]), 0)
+    if not left:
+        for text in texts:
+            page.add(Cell("☐", "tick", open=True), Cell(text, "cell", page.columns - 1))
+        return
     for one, other in zip_longest(texts[::2], texts[1::2], fillvalue=""):
         second = (Cell("☐", "tick", open=True), Cell(other, "cell", page.columns - left - 1)) if other else ()
         page.add(Cell("☐", "tick", open=True), Cell(one, "cell", left - 1), *second)
@@ -61,9 +62,7 @@ def on_one_page(build: Callable[[Widths], Sheet], *widths: Widths) -> Sheet:
     """Return the sheet as it is with the first of the widths that takes one page, the narrowest and largest in print first; else with the last."""
     for each in widths:
         sheet = build(each)
-        heights = row_heights(sheet, styles(sheet.tab))
-        full = PAGE_WIDTH_PX / sum(map(column_px, each)) * 100
-        if not page_starts(sheet, heights, print_percent(sheet, heights, full)):
+        if pages_of(sheet) == 1:
             break
     return sheet
 

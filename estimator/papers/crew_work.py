@@ -1,5 +1,7 @@
 """One option for the crew: the day plan, the work in order with boxes, what others do."""
 
+from collections.abc import Callable
+
 from estimator.model.offer import Option
 from estimator.model.price import LineItem
 from estimator.model.work import all_repairs
@@ -18,8 +20,8 @@ from estimator.wording.say import spoken
 WIDTHS = (4.0, 20.0, 34.0, 22.0, 17.0, 11.0)
 
 
-def work_sheet(letter: Letter, option: Option, sold: str) -> Sheet:
-    """Return what to do, when and in which order; `sold` says whether the option was accepted."""
+def work_sheet(letter: Letter, option: Option, sold: str, below: Callable[[Page], None] = lambda _: None) -> Sheet:
+    """Return what to do, when and in which order; `sold` says whether the option was accepted, `below` writes under it."""
     speak = letter.speak
     page = crew_page(letter, speak("Work {letter}", letter=option.letter), WIDTHS, option_words.title(letter, option))
     page.line(sold, "quiet")
@@ -34,6 +36,7 @@ def work_sheet(letter: Letter, option: Option, sold: str) -> Sheet:
     if others:
         page.line(speak("By others (office schedules): {what}", what="; ".join(others)), "bold")
     stop_and_call(letter, page, option)
+    below(page)
     return close(letter, page)
 
 

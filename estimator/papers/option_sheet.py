@@ -13,6 +13,7 @@ from estimator.papers.option_terms import own_terms
 from estimator.papers.page import Page, at, run_in, sum_of
 from estimator.quote.recommend import is_visit
 from estimator.sheets.book import Cell, Sheet
+from estimator.sheets.write import pages_of
 
 WIDTHS = (61.0, 20.0, 13.0)
 AMOUNT = 2
@@ -26,15 +27,19 @@ def option_name(letter: Letter, *options: Option) -> str:
 
 
 def option_sheets(letter: Letter) -> tuple[Sheet, ...]:
-    """A page for each option; a visit stands on the page of an option whose price it makes firm, in the order of the letters."""
+    """A page for each option, in the order of the letters; a visit stands beside an option whose price it makes firm, where both fit one page."""
     options = letter.quote.options
-    pages = {option.letter: [option] for option in options}
+    pages = {option.letter: _sheet(letter, (option,)) for option in options}
     for visit in options:
-        waiting = [option.letter for option in options if option.firm_after == visit.letter]
-        if waiting:
-            host = max((one for one in waiting if one < visit.letter), default=waiting[0])
-            pages[host] = sorted([*pages[host], *pages.pop(visit.letter)], key=lambda option: option.letter)
-    return tuple(_sheet(letter, tuple(page)) for page in sorted(pages.values(), key=lambda page: page[0].letter))
+        waiting = [option for option in options if option.firm_after == visit.letter]
+        nearest = sorted(waiting, key=lambda option: (option.letter > visit.letter, -ord(option.letter[0])))
+        for host in nearest:
+            both = _sheet(letter, tuple(sorted((host, visit), key=lambda option: option.letter)))
+            if host.letter in pages and pages_of(both) == 1:
+                del pages[host.letter], pages[visit.letter]
+                pages[min(host.letter, visit.letter)] = both
+                break
+    return tuple(pages[name] for name in sorted(pages))
 
 
 def _sheet(letter: Letter, options: tuple[Option, ...]) -> Sheet:

@@ -65,6 +65,18 @@ def write(book: Book) -> bytes:
     return data
 
 
+def pages_of(sheet: Sheet) -> int:
+    """Return on how many pages the sheet is printed."""
+    heights = row_heights(sheet, styles("000000"))
+    size = print_percent(sheet, heights, _full_percent(column_widths(sheet, styles("000000"))))
+    return 1 + len(page_starts(sheet, heights, size))
+
+
+def _full_percent(widths: tuple[float, ...]) -> float:
+    """The size at which columns of these widths are as wide as the page."""
+    return PAGE_WIDTH_PX / max(1, sum(column_px(w) for w in widths)) * 100
+
+
 def _sheet(workbook: Any, worksheet: Any, sheet: Sheet, formats: Formats) -> None:
     widths = column_widths(sheet, formats.styles)
     for i, width in enumerate(widths):
@@ -123,7 +135,7 @@ def _print_set_up(worksheet: Any, sheet: Sheet, widths: tuple[float, ...], heigh
     worksheet.set_margins(left=0.5, right=0.5, top=0.4, bottom=0.55)
     worksheet.center_horizontally()
     worksheet.hide_gridlines(2)
-    full = PAGE_WIDTH_PX / max(1, sum(column_px(w) for w in widths)) * 100
+    full = _full_percent(widths)
     size = print_percent(sheet, heights, full)
     if size <= full - SPARE_PERCENT:
         worksheet.set_print_scale(int(size))

@@ -70,7 +70,6 @@ def test_an_option_that_is_ready_has_its_sheets_though_another_waits() -> None:
         "Safety",
         "Work B",
         "Drawing B",
-        "Load B",
         "Hours B",
     ]
 

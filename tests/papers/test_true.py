@@ -28,6 +28,7 @@ from estimator.sheets.book import Book, Formula
 from estimator.wording.numbers import feet
 from estimator.wording.say import capital
 from estimator.works.properties import properties_of
+from tests.printed_pages import printed_pages
 from tests.wording.plain_english import LONGEST, MEAN, sentences, words
 
 TESTS = Path(__file__).parents[1]
@@ -279,6 +280,14 @@ def test_nothing_to_repair_is_never_said_of_a_house_with_a_defect(name: str) -> 
         pytest.skip("nothing is offered")
     said = "We found no damage in the pipe we inspected." in texts(book)
     assert said == (not quote.found)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_visit_shares_the_page_of_an_option_only_where_both_fit_on_it(name: str) -> None:
+    book = book_of(name)
+    if book is None:
+        pytest.skip("nothing is offered")
+    assert {pages for sheet, pages in printed_pages(book).items() if re.match("Option ., .", sheet)} <= {1}
 
 
 LAW = "Notice of Cancellation"

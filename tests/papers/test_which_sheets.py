@@ -26,8 +26,8 @@ def test_the_office_has_a_page_that_answers_and_one_an_option_and_the_figures_be
     assert names(workings(QUOTE))[:3] == ["Costs A", "Costs B", "Hours A"]
 
 
-def test_the_crew_has_five_pages_of_an_option() -> None:
-    assert names(crew(QUOTE, letter="A")) == ["Safety", "Work A", "Drawing A", "Load A", "Hours A"]
+def test_the_crew_has_four_sheets_of_an_option_whose_load_list_fits_under_its_work() -> None:
+    assert names(crew(QUOTE, letter="A")) == ["Safety", "Work A", "Drawing A", "Hours A"]
 
 
 def test_the_message_says_what_is_attached_and_whom_to_ask() -> None:

@@ -179,7 +179,7 @@ def accounted(r: "Reader", m: Meaning) -> Meaning:
     words = [(n, a) for n, a in enumerate(r.atoms) if a.token is None and n not in r.denied]
     for _n, a in words:
         strange = a.unknown and not (lexicon().known(a.text) or says_nothing(a.text))
-        danger = {"danger", "utility"} & a.means.keys() and not told_by(a, told)
+        danger = {"danger", "utility", "place"} & a.means.keys() and not told_by(a, told)
         if (strange or danger or a.near) and a.text not in told:
             return replace(m, rows=(), asked=Say.of("“{typed}”: what is there?", typed=a.text), choices=m.rows)
     none = Measures()

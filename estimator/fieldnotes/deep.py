@@ -77,7 +77,9 @@ def beside(r: "Reader", n: int, end: int, out: Numbers) -> bool:
     paved = "zone" in r.atoms[end].means
     second = bool(out.tapes) or any("anchor" in a.means and not {"zone", "surface"} & a.means.keys() for a in r.atoms)
     taped = second and not r.has("place", "loc")
-    return taped or out.depth is not None or (after == "off" and (r.has("surface") or not paved))
+    deep = any(k != n and r.text(k + 1) == "deep" for k, _ in r.numbers())  # `8ft from walk 3ft deep`
+    back = after == "off" and located(r) and t.value < (r.context.last_ft or 0.0)  # no reel runs back
+    return taped or deep or back or out.depth is not None or (after == "off" and (r.has("surface") or not paved))
 
 
 def anchor(r: "Reader", n: int) -> tuple[int, str] | None:

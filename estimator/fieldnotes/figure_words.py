@@ -69,6 +69,7 @@ class _Figure:
                 self.r.used.add(self.n + 1)
             return self._take(self.n - 1)
         pieces = self.behind.get("part") in ("joint", "piece", "pipe") and self.after not in ("pipe", "line", "wall")
+        pieces = pieces or (self.after == "apart" and self.r.has("part", "joint"))
         if self.t.kind == "ft" and ((self.others and pieces) or self.after in ("lengths", "sections", "sticks")):
             self.out.every_ft = self.t.value
             return self._take()

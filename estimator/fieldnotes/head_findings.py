@@ -17,6 +17,7 @@ BESIDE = (
     "under", "behind", "beneath", "below", "underneath", "past", "after", "before", "between", "debajo de", "bajo",
     "atras de",
 )  # fmt: skip
+OPENED = ("hole", "gap", "crack", "channel", "collapse", "offset")
 JOINT_STATES = {
     "pulled": "gap",
     "apart": "gap", "off": "offset", "dropped": "offset down", "gone": "gap", "broken": "crack broken", "rotted": "crack broken",
@@ -70,13 +71,32 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         and not (numbers.inches or numbers.percents or numbers.bare_fractions or r.has("sign", "cannot pass"))
     ):
         _asked(r, "concrete inside")  # it lies there: how high?
-    opened = [d for d in out if d.word in ("hole", "gap", "crack", "channel", "collapse", "offset")]
+    _in_the_belly(r, out)
+    opened = [d for d in out if d.word in OPENED]
     for n in r.where("unclear", "gravel"):
         if opened and n not in r.used:
             target = min(opened, key=lambda d: abs(d.at - n))
             r.used.add(n)
             if not {"soil seen", "washing"} & set(target.signs) and not r.has("sign", "washing"):
                 target.signs.append("soil seen")
+
+
+LIES = re.compile(
+    r"\b(?:lay(?:ing|s)?|l(?:ying|ies)|sitting|sits|settled|in (?:it|there|bottom|the bottom|belly)|full of|full o|con)\b"
+)
+"""What lies in the water of a belly, not behind a hole."""
+
+
+def _in_the_belly(r: "Reader", out: list[Draft]) -> None:
+    """`belly 2in deep w sand laying in it`"""
+    gravel = [n for n in r.where("unclear", "gravel") if n not in r.used]
+    if not gravel or not any(d.word == "sag" for d in out) or any(d.word in ("mud", *OPENED) for d in out):
+        return
+    if LIES.search(r.words()):
+        out.append(Draft("mud", gravel[0], r.clause[gravel[0]]))
+        r.used |= set(gravel)
+    else:
+        _asked(r, "gravel")
 
 
 def _of_the_water(r: "Reader", out: list[Draft]) -> None:

@@ -40,7 +40,7 @@ def _in_the_way(r: "Reader") -> bool:
     )
 
 
-AT_ONE = ("at", "@", "en", "starts", "start", "begins", "here", "now")
+AT_ONE = ("from", "at", "@", "en", "starts", "start", "begins", "here", "now")
 PAVING = ("asphalt", "pavers", "concrete", "brick")
 
 
@@ -85,9 +85,13 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         pair = next((n for n in numbers.free if _two_sizes(r, n)), None)
         if pair is not None and not out and len(numbers.free) > 1 and not r.has("zone") and not r.has("room"):
             token = r.number(pair)
-            out.append(Draft("size", pair, r.clause[pair], inch=token.to if token else None))
             numbers.free.remove(pair)
             r.aside.add(pair)
+            if token and not (r.has("change") or r.has("part", "pipe") or {*r.words().split()} & {*TURNS_TO}):
+                size = f"size {token.to:g}in"
+                r.ask.append((Say.of("a change of size, or something from the one to the other?"), (size, "note")))
+                return
+            out.append(Draft("size", pair, r.clause[pair], inch=token.to if token else None))
             r.used |= {*r.where("change"), *r.where("starts")}
         elif numbers.sizes and not out and (r.readings() or r.has("change")):
             n, a, b = numbers.sizes[0]
@@ -101,10 +105,7 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             sizes
             and not out
             and (r.has("change") or r.has("starts") or r.has("part", "pipe"))
-            and not r.has("zone")
-            and not r.has("surface")
-            and not r.has("room")
-            and not r.has("unclear")
+            and not any(r.has(cls) for cls in ("zone", "surface", "room", "unclear"))
         ):
             n, value = sizes[-1]
             out.append(Draft("size", n, r.clause[n], inch=value))
@@ -158,7 +159,10 @@ def _two_sizes(r: "Reader", n: int) -> bool:
 
 def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     words = {d.word for d in out}
-    if words & NO_ZONE:
+    into = any(
+        "material" in a.means and "zone" in b.means for a, b in itertools.pairwise(r.atoms)
+    )  # `26 to clay drive`
+    if words & NO_ZONE and not (words == {"pipe"} and into and r.has("change")):
         return
     if r.has("unclear", "deck") or r.has("state", "gone"):
         return
@@ -189,10 +193,15 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         r.has(c) for c in ("starts", "ends", "end", "change", "under", "back")
     ):
         _asked(r, "gravel")
+        r.ask[-1] = (r.ask[-1][0], (*r.ask[-1][1], f"yard {surface}"))  # `1.5 dirt`: or the ground over it
         return
     elif surface in OUTDOORS:
         zone = "yard"
-    elif surface == "tile" and all(n in surfaces or a.token or a.text in AT_ONE for n, a in enumerate(r.atoms)):
+    elif (
+        surface == "tile"
+        and "floor" not in r.words().split()
+        and all(n in surfaces or a.token or a.text in AT_ONE for n, a in enumerate(r.atoms))
+    ):
         _asked(r, "tile")
         return
     elif surface in SOLID and (_in_the_way(r) or (_alone(r) and r.single_place())):
@@ -226,19 +235,8 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         draft.lengths = [x for x in numbers.lengths if x[0] == ""]
         numbers.lengths.clear()
     out.append(draft)
-    r.used |= {
-        *zones,
-        *surfaces,
-        *gravel,
-        *r.where("place", "crossing"),
-        *r.where("under"),
-        *r.where("change"),
-        *r.where("starts"),
-        *r.where("back"),
-        *r.where("reached"),
-        *r.where("ends"),
-        *r.where("end"),
-    }
+    said = ("under", "change", "starts", "back", "reached", "ends", "end")
+    r.used |= {*zones, *surfaces, *gravel, *r.where("place", "crossing"), *(n for cls in said for n in r.where(cls))}
     rooms = [n for n in r.where("room") if n not in r.used]
     if rooms and zone in ("slab", "basement", "crawl"):
         out.append(Draft("room", rooms[0], r.clause[rooms[0]], name=_room_name(r, rooms)))

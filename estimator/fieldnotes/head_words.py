@@ -53,6 +53,7 @@ def either(r: "Reader") -> tuple[str, str] | None:
 
 OUTSIDE_TOO = ("porch", "pool", "stairs")
 """What stands in the yard as well as at the house: over the line, or beside it?"""
+OUTDOOR_ZONES = ("yard", "drive", "walk", "street")
 FIXTURES = frozenset(("toilet", "sink", "lav", "washer", "yard drain", "dishwasher", "tub", "shower", "bidet"))
 
 
@@ -111,6 +112,9 @@ def _rooms(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             )
             r.used.add(n)
             return
+        if r.context.zone in OUTDOOR_ZONES and (under or r.has("change") or r.has("reached")):
+            out.append(Draft("slab", n, r.clause[n]))  # `14 going under garage`: the house begins
+            r.used |= {*r.where("change"), *r.where("reached")}
         out.append(Draft("room", n, r.clause[n], name=_room_name(r, rooms)))
         r.used |= {*rooms, *under}
     elif over and not rooms:

@@ -10,6 +10,15 @@ from estimator.model.lengths import plain_marks
 _UNITS = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]  # fmt: skip
 _TENS = ["zero", "ten", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"]
 _SPOKEN = {w: n for n, w in enumerate(_UNITS)} | {w: n * 10 for n, w in enumerate(_TENS) if n > 1}
+_SLIPS = (
+    (re.compile(r"\bfou?rth?ys?\b|\bfourty"), "forty"), (re.compile(r"\bnin(?:ty|tey|ety)"), "ninety"), (re.compile(r"\beig(?:th|ht|t)y"), "eighty"),
+    (re.compile(r"\btwen(?:ny|ey|tey)"), "twenty"), (re.compile(r"\bthir(?:dy|tey|y)\b"), "thirty"), (re.compile(r"\bfi(?:ve|f|fe)ty"), "fifty"),
+    (re.compile(r"\bforteen\b"), "fourteen"), (re.compile(r"\bfiveteen\b"), "fifteen"), (re.compile(r"\beightteen\b"), "eighteen"),
+    (re.compile(rf"\b({'|'.join(_TENS[2:])})({'|'.join(_UNITS[1:10])})\b"), r"\1 \2"),
+    (re.compile(rf"\b({'|'.join(_TENS[2:])})[ -]too(?= [a-z])"), r"\1 two"), (re.compile(rf"\b({'|'.join(_TENS[2:])})[ -]won\b"), r"\1 one"),
+    (re.compile(rf"\b({'|'.join(_TENS[2:])})[ -](?:forth|fore)\b"), r"\1 four"),
+)  # fmt: skip
+"""Spoken numbers as they are misspelt or run together: `fourty two`, `thirtyfive`."""
 _SPOKEN_WORD = "|".join(sorted(_SPOKEN, key=len, reverse=True))
 _SPOKEN_NUMBER = re.compile(
     rf"\b(?:{_SPOKEN_WORD})(?:[ -](?:hundred|(?:and )?(?:{_SPOKEN_WORD}))\b)*(?: point(?: (?:{_SPOKEN_WORD})\b)+| and (?:a |one )?(?:half|quarter)\b)?\b",
@@ -59,11 +68,14 @@ _WORDS_FOR = (
     (re.compile(r"\bsch(?:ed(?:ule)?)?\.? ?(?:40|80)\b(?! pvc| abs)"), "pvc"),
     (re.compile(r"\b(?:tap|tree) (?=roots?\b)"), ""),
     (re.compile(r"(?<=[a-z] )x ?([2-9])\b(?! ?(?:in\b|[\"'x]))"), r"\1 places"),
+    (re.compile(r"(?<=\d\d )x ?([2-9])\b(?! ?(?:in\b|[\"'x.]))(?=$| [a-z])"), r"\1 places"),
+    (re.compile(r"(\d) ?: (?=off\b)"), r"\1 "),
     (re.compile(r"\ba (foot|ft)\b"), "1 ft"),
     (re.compile(r"\b(?:h2o|wtr|watr)\b"), "water"),
     (re.compile(r"\bflr (?=drn|drain)"), "floor "),
     (re.compile(r"\bdrn\b"), "drain"),
     (re.compile(r"\bagn\b"), "again"),
+    (re.compile(r"\boutta\b"), "out of"),
     (re.compile(r"(?<=[\w\"'%.,] )an(?= [b-df-gj-np-tv-z])"), "and"),  # the article stands before a vowel
     (re.compile(r"\b(?:de|desde) las (\d{1,2}) (?:a|hasta) las (\d{1,2})\b"), r"\1-\2 oclock"),
     (re.compile(r"(\d) y (?=\d[\d.]*(?![\d.]| ?(?:in|pulg|\"|')))"), r"\1 and "),
@@ -142,7 +154,9 @@ def normal(text: str, names: Iterable[str] = ()) -> str:
     text = with_vowels(text, (word for name in names for word in fold(name).split()))
     for sign, words in _VULGAR.items():
         text = re.sub(rf"(\d)\s?{sign}", rf"\1 {words}", text).replace(sign, words)
-    text = re.sub(r"(?<![\w'.])n(?![\w'.])", "and", text)
+    text = re.sub(r"(?<![\w'.])n(?![\w'.])|\ban(?= a (?:half|quarter)\b)", "and", text)
+    for pattern, new in _SLIPS:
+        text = pattern.sub(new, text)
     for pattern, new in _WORD_INCHES:
         text = pattern.sub(new, text)
     text = _IN_WATER.sub(lambda m: f'{m[1]}" ' if re.search(r"\d", text[: m.start()] + text[m.end() :]) else m[0], text)

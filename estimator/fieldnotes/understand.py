@@ -227,7 +227,7 @@ class Reader:
             if a.means.get("zone") == "slab" and a.text.split()[-1] in ("floor", "flr"):
                 return "floor", {n}
         for n, a in enumerate(self.atoms):
-            if found := OVER.get(a.means.get("zone", "")):
+            if n not in self.used and (found := OVER.get(a.means.get("zone", ""))):  # not of a tape
                 return found, {n}
         return "", set()
 

@@ -33,6 +33,7 @@ def costing(job: Job, tables: Tables, place: PlaceRow | None) -> Costing:
     """
     return Costing(
         take_off=lambda repair: measure_with(tables)(repair, job),
+        unscheduled=lambda takeoffs: _unscheduled(takeoffs, job, tables, place),
         in_figures=lambda takeoffs: in_figures(takeoffs, job, tables, place),
         rough=lambda takeoff: rough_cost(takeoff, tables, place),
         price=lambda takeoffs: price_scope(takeoffs, tables, place, allowances=job.allowances),
@@ -43,15 +44,19 @@ def costing(job: Job, tables: Tables, place: PlaceRow | None) -> Costing:
     )
 
 
+def _unscheduled(own: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow | None) -> Total:
+    """The scope with nothing rented for longer than its takeoffs say by themselves."""
+    return total_of((*own, take_off_job(job, own, tables)), tables, place, job.allowances)
+
+
 def in_figures(own: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow | None) -> Total:
     """The takeoffs of a scope's repairs and what it has once, reckoned to the cent. Errors: those of takeoff and pricing.
 
     What is rented as long as the drains are off, such as a portable toilet, or the ground is open, as boxes, pumps and the
     excavator are, is known only once the hours are.
     """
-    once = take_off_job(job, own, tables)
-    found = total_of((*own, once), tables, place, job.allowances)
-    for_so_long = tuple(own)
+    found = _unscheduled(own, job, tables, place)
+    for_so_long, once = tuple(own), found.takeoffs[-1]
     if any(map(on_rent, own)):
         for_so_long = rented_for(own, found.days_dug, tables.number("rent_week_days"), tables.number("rent_trip_days"))
         once = take_off_job(job, for_so_long, tables)

@@ -59,13 +59,15 @@ class Costing(Frozen, kw_only=True):
 
     `rough` costs one takeoff for the search, never more than it adds to a real price (but for the quarter hours that are
     not paid). `in_figures` takes the takeoffs of a scope's repairs, adds what the scope has once, and reckons its real
-    price before any discount; `price` builds the same price up, with words, of all its takeoffs. `conditions` are the rules
-    asked once a repair is measured; `smooth` prices anew at the ends of what is not known; `together` takes out of the
+    price before any discount; `unscheduled` is the same before its days are known: what the scope has once is never more,
+    and no repair takes more hours. `price` builds the same price up, with words, of all its takeoffs. `conditions` are the
+    rules asked once a repair is measured; `smooth` prices anew at the ends of what is not known; `together` takes out of the
     takeoffs of a scope what one repair has dug for another; `beside` gives the least one takeoff may come to next to others.
     """
 
     take_off: Callable[[Repair], Takeoff]
     rough: Callable[[Takeoff], Rough]
+    unscheduled: Callable[[Sequence[Takeoff]], InFigures]
     in_figures: Callable[[Sequence[Takeoff]], InFigures]
     price: Callable[[Sequence[Takeoff]], Price]
     conditions: Callable[[Repair, Takeoff], tuple[Verdict, ...]]

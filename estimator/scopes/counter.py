@@ -166,7 +166,7 @@ class Counter:
         if not any(t.value("clean_ft") for t in own):
             return {}
         again = tuple(t for t in self._costing.together((*own, *own))[len(own) :] if t.quantities)
-        return hours_less(alone, self._costing.in_figures(again))
+        return hours_less(alone, self._costing.unscheduled(again))
 
     @property
     def slack(self) -> int:
@@ -183,7 +183,7 @@ class Counter:
         low = self.least(answer)
         if not self._least or low == answer.cost - self.slack:
             return low
-        found = self.in_figures(self.repairs_of(answer))
+        found = self._costing.unscheduled(self._costing.together(self.takeoffs(self.repairs_of(answer))))
         once, paid = self._costing.rough(found.takeoffs[-1]), {key for c in answer.chosen for key in c.shared}
         cents = once.cents + sum(charge for key, charge in once.shared if key not in paid)
         return max(low, self._least(answer, cents, hours_of(found, job=True)))

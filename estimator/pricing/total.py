@@ -26,6 +26,8 @@ from estimator.pricing.minimum import sum_of_adjustments
 from estimator.pricing.prepared import Prepared, prepared, taxed_in_their_own_way
 from estimator.pricing.tax import charged_tax, charges_tax
 from estimator.schedule import days_dug, days_off, schedule_of
+from estimator.schedule.plan import plan_of
+from estimator.schedule.work_plan import Plan
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
@@ -78,7 +80,7 @@ class Total(Frozen, dict=True):
     @cached_property
     def days_without_drains(self) -> float:
         """Days on which no drain may be used, from the schedule of the same hours."""
-        return days_off(self.takeoffs, self.tasks, self._set_ups, self.tables)
+        return days_off(self._plan, self._set_ups, self.tables)
 
     @cached_property
     def schedule(self) -> Schedule:
@@ -88,9 +90,13 @@ class Total(Frozen, dict=True):
     @property
     def days_dug(self) -> Mapping[str, tuple[int, ...]]:
         """The site days on which each repair digs or fills, from the same schedule."""
-        return days_dug(self.takeoffs, self.tasks, self._set_ups, self.tables)
+        return days_dug(self._plan, self._set_ups, self.tables)
 
-    @property
+    @cached_property
+    def _plan(self) -> Plan:
+        return plan_of(self.takeoffs, self.tasks, self.tables)
+
+    @cached_property
     def _set_ups(self) -> dict[str, float]:
         return {name: crew.set_up_hours for name, crew in self.teams.items()}
 

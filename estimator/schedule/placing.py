@@ -15,7 +15,7 @@ from estimator.model.half_days import DUST
 from estimator.model.remembered import remembered
 from estimator.model.schedule import Task
 from estimator.model.steps import LATER
-from estimator.schedule.plan import Plan
+from estimator.schedule.work_plan import Plan
 
 
 class Days:
@@ -62,11 +62,6 @@ class Days:
             at = day * self.day
 
 
-def length(task: Task) -> float:
-    """Hours on the clock: gangs share it."""
-    return task.crew_hours / task.gangs
-
-
 Span = tuple[float, float]
 """From which hour to which, in hours of site days."""
 
@@ -83,52 +78,44 @@ def placed(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> Plan:
     return replace(plan, tasks=tuple(tasks), waits=tuple(waits))
 
 
-def spans_of(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> dict[str, Span]:
+@remembered
+def spans_of(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> Mapping[str, Span]:
     """When each task and wait begins and ends, by id, in the order in which they were placed. Errors: as `placed`."""
     days = Days(set_ups, day_hours)
-    tails = _tails(plan)
-    there = tails.keys()
-    left = {name: {i for i in plan.before[name] if i in there} for name in tails}
-    leads_to: dict[str, list[str]] = {}
-    for name, earlier in left.items():
-        for one in earlier:
-            leads_to.setdefault(one, []).append(name)
-    tasks, waits = {t.id: t for t in plan.tasks}, {w.id: w for w in plan.waits}
+    tails = plan.tails
+    left = {name: {i for i in plan.before[name] if i in tails} for name in tails}
+    tasks, waits = {t.id: t for t in plan.tasks}, {w.id for w in plan.waits}
     soonest = dict.fromkeys(tails, 0.0)
     free: dict[str, float] = {}
     spans: dict[str, Span] = {}
+
+    def start_of(name: str) -> float:
+        crew = tasks[name].crew
+        return days.opens(crew, max(free.get(crew, 0.0), days.of(tasks[name], soonest[name])))
+
     ready = [name for name in tails if not left[name]]
     while ready:
-        waiting = [name for name in ready if name in waits]
-        if waiting:
-            chosen, start = waiting[0], soonest[waiting[0]]
-            end = start + waits[chosen].hours
+        chosen = next((name for name in ready if name in waits), "")
+        if chosen:
+            start = soonest[chosen]
+            end = start + plan.hours[chosen]
         else:
-            starts = {
-                n: days.opens((c := tasks[n].crew), max(free.get(c, 0.0), days.of(tasks[n], soonest[n]))) for n in ready
-            }
-            chosen = min(ready, key=lambda n: (starts[n], -tails[n], n))
-            start, crew = starts[chosen], tasks[chosen].crew
-            end = free[crew] = days.end(crew, start, length(tasks[chosen]))
+            start, _, chosen = min([(start_of(name), -tails[name], name) for name in ready])
+            crew = tasks[chosen].crew
+            end = free[crew] = days.end(crew, start, plan.hours[chosen])
         spans[chosen] = start, end
         ready.remove(chosen)
-        for name in leads_to.get(chosen, ()):
+        for name in plan.after[chosen]:
             left[name].discard(chosen)
             soonest[name] = max(soonest[name], end)
             if not left[name]:
                 ready.append(name)
-    if len(spans) < len(tails):
-        raise ValueError(f"these wait for one another: {', '.join(sorted(n for n in tails if n not in spans))}")
     _late(plan, spans, days)
     return spans
 
 
 def _late(plan: Plan, spans: dict[str, Span], days: Days) -> None:
     """Work with the drains off as late as the rest lets it; the inspector comes when the wait is over."""
-    followers: dict[str, list[str]] = {}
-    for name in spans:
-        for one in plan.before[name]:
-            followers.setdefault(one, []).append(name)
     by_id = {t.id: t for t in plan.tasks}
     tasks = [by_id[name] for name in spans if name in by_id]
     end = max((spans[t.id][1] for t in tasks), default=0.0)
@@ -136,35 +123,15 @@ def _late(plan: Plan, spans: dict[str, Span], days: Days) -> None:
         if not task.drains_off or task.step == "inspect":
             continue
         began, ended = spans[task.id]
-        after = [spans[name][0] for name in followers.get(task.id, ())]
+        after = [spans[name][0] for name in plan.after[task.id]]
         same_crew = [
             spans[t.id][0] for t in tasks if t.crew == task.crew and t.id != task.id and spans[t.id][0] >= ended - DUST
         ]
         latest = min((*after, *same_crew), default=end if not after else ended)
         if latest > ended + DUST:
-            start = days.start(task.crew, latest, length(task))
+            start = days.start(task.crew, latest, plan.hours[task.id])
             if start > began + DUST:
-                spans[task.id] = start, days.end(task.crew, start, length(task))
-
-
-@remembered
-def _tails(plan: Plan) -> dict[str, float]:
-    """Hours of the longest chain from the start of each task or wait to the end. Errors: ValueError for a ring."""
-    hours = {t.id: length(t) for t in plan.tasks} | {w.id: w.hours for w in plan.waits}
-    after: dict[str, list[str]] = {}
-    for name in hours:
-        for earlier in plan.before[name]:
-            after.setdefault(earlier, []).append(name)
-    known: dict[str, float] = {}
-
-    def tail(name: str, path: frozenset[str]) -> float:
-        if name in path:
-            raise ValueError(f"{name} waits for itself")
-        if name not in known:
-            known[name] = hours[name] + max((tail(n, path | {name}) for n in after.get(name, ())), default=0.0)
-        return known[name]
-
-    return {name: tail(name, frozenset()) for name in hours}
+                spans[task.id] = start, days.end(task.crew, start, plan.hours[task.id])
 
 
 def least_hours(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> float:
@@ -173,7 +140,7 @@ def least_hours(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> f
     The longest chain, and for each crew its shortest way in, all its work, and the shortest way from it to the end.
     """
     days = Days(set_ups, day_hours)
-    tails = _tails(plan)
+    tails = plan.tails
     tasks, waits = {t.id: t for t in plan.tasks}, {w.id: w for w in plan.waits}
     heads: dict[str, float] = {}
 
@@ -185,7 +152,7 @@ def least_hours(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> f
         if name not in heads:
             one = tasks.get(name)
             heads[name] = (
-                ready(name) + waits[name].hours if one is None else days.end(one.crew, ready(name), length(one))
+                ready(name) + waits[name].hours if one is None else days.end(one.crew, ready(name), plan.hours[name])
             )
         return heads[name]
 
@@ -194,6 +161,6 @@ def least_hours(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> f
     for crew in {t.crew for t in plan.tasks}:
         mine = [t for t in plan.tasks if t.crew == crew]
         soonest = min(ready(t.id) for t in mine)
-        follow = min(tails[t.id] - length(t) for t in mine)
-        loads.append(days.end(crew, soonest, sum(length(t) for t in mine)) + follow)
+        follow = min(tails[t.id] - plan.hours[t.id] for t in mine)
+        loads.append(days.end(crew, soonest, sum(plan.hours[t.id] for t in mine)) + follow)
     return max([chain, *loads])

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Mapping, Sequence
 
-from estimator.model.frozen import Frozen, replace
+from estimator.model.frozen import replace
 from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
 from estimator.model.say import Say
@@ -11,26 +11,13 @@ from estimator.model.schedule import Task, Wait
 from estimator.model.steps import LATER, OPENING_STEPS, STEPS
 from estimator.model.work import JOB, Takeoff
 from estimator.schedule.order import IN_PARTS, Order, drains_off, step_of, tasks_of
+from estimator.schedule.work_plan import Plan
 from estimator.tables.tables import Tables
 from estimator.works.methods import known
 
 INSPECTOR = "inspector"
 LATE_STEPS = ("film", "inspect", "fill", "close", "return")
 """Steps of the job that follow all work on the pipe; its other work on the pipe goes with that."""
-
-
-class Plan(Frozen, kw_only=True):
-    """What has to be placed. `before` are the tasks and waits that each task or wait waits for, by id."""
-
-    tasks: tuple[Task, ...]
-    waits: tuple[Wait, ...]
-    before: Mapping[str, Sequence[str]]
-
-    @classmethod
-    def of(cls, tasks: Sequence[Task], waits: Sequence[Wait]) -> "Plan":
-        """Tasks and waits that know themselves what they wait for."""
-        every: tuple[Task | Wait, ...] = (*tasks, *waits)
-        return cls(tasks=tuple(tasks), waits=tuple(waits), before={one.id: one.waits_for for one in every})
 
 
 def plan_of(takeoffs: Sequence[Takeoff], hours: Sequence[TaskHours], tables: Tables) -> Plan:

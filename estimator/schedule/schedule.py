@@ -13,6 +13,7 @@ from estimator.model.work import Takeoff
 from estimator.schedule.dates import leads_of
 from estimator.schedule.placing import least_hours, placed, spans_of
 from estimator.schedule.plan import plan_of, without_later
+from estimator.schedule.work_plan import Plan
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
@@ -42,12 +43,9 @@ def schedule_of(
     )
 
 
-def days_off(
-    takeoffs: Sequence[Takeoff], tasks: Sequence[TaskHours], set_ups: Mapping[str, float], tables: Tables
-) -> float:
+def days_off(plan: Plan, set_ups: Mapping[str, float], tables: Tables) -> float:
     """Return the days on which no drain may be used, as the schedule has them, without making it."""
     day = tables.number("crew_day_hours")
-    plan = plan_of(takeoffs, tasks, tables)
     spans = spans_of(plan, set_ups, day)
     off = [t.id for t in plan.tasks if t.drains_off] + [w.id for w in plan.waits if w.drains_off]
     end = max((spans[t.id][1] for t in plan.tasks if t.step != LATER), default=0.0)
@@ -55,12 +53,9 @@ def days_off(
     return float(clock.days_off([spans[name] for name in off]))
 
 
-def days_dug(
-    takeoffs: Sequence[Takeoff], tasks: Sequence[TaskHours], set_ups: Mapping[str, float], tables: Tables
-) -> Mapping[str, tuple[int, ...]]:
+def days_dug(plan: Plan, set_ups: Mapping[str, float], tables: Tables) -> Mapping[str, tuple[int, ...]]:
     """Return the site days on which each repair that digs does so or fills, as the schedule has them, without making it."""
     day = tables.number("crew_day_hours")
-    plan = plan_of(takeoffs, tasks, tables)
     spans = spans_of(plan, set_ups, day)
     clock = Clock(day, tables.number("crew_tolerance_hours"), 0.0)
     return dug_on([(t, *spans[t.id]) for t in plan.tasks], clock)

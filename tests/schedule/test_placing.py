@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from estimator.model.say import Say
 from estimator.model.schedule import Schedule, Task, Wait
 from estimator.schedule.placing import least_hours, placed
-from estimator.schedule.plan import Plan
+from estimator.schedule.work_plan import Plan
 
 WHY = Say.of("waiting for the inspector")
 

@@ -18,8 +18,8 @@ from estimator.model.schedule import Schedule, Task, Wait
 from estimator.model.steps import STEPS
 from estimator.pipeline import run
 from estimator.schedule import dated
-from estimator.schedule.placing import Days, least_hours, length, placed
-from estimator.schedule.plan import Plan
+from estimator.schedule.placing import Days, least_hours, placed
+from estimator.schedule.work_plan import Plan
 from estimator.tables.read import demo_folder, read_tables
 from estimator.takeoff.quantities import FACTS, QUANTITIES
 from estimator.works.methods import names
@@ -137,7 +137,7 @@ def best_of_all(plan: Plan, days: Days) -> float:
             if any(i not in ends for i in task.waits_for):
                 break
             start = max([free.get(task.crew, 0.0), *(ends[i] for i in task.waits_for)])
-            ends[task.id] = free[task.crew] = days.end(task.crew, days.opens(task.crew, start), length(task))
+            ends[task.id] = free[task.crew] = days.end(task.crew, days.opens(task.crew, start), plan.hours[task.id])
         else:
             best = min(best, max(ends.values()))
     return best

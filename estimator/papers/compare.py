@@ -1,8 +1,9 @@
 """Options side by side on one page: what differs, and defect by defect what each repairs or leaves; then other bids beside ours."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from decimal import Decimal
+from itertools import groupby
 
 from estimator.model.found import Found, runs
 from estimator.model.offer import Option
@@ -30,6 +31,8 @@ EVERY: dict[Treated, Callable[[str], Say]] = {
     "looked into": lambda letters: Say.of("Every option checks {letters}.", letters=letters),
     "left": lambda letters: Say.of("No option repairs {letters}.", letters=letters),
 }
+LONG = 40
+"""Characters of an answer that is not written twice side by side."""
 MOST_NAMED = 3
 """Findings named in one row of the table."""
 MOST_IN_A_TABLE = 4
@@ -60,12 +63,23 @@ def _sheet(letter: Letter, options: tuple[Option, ...], *, of_several: bool, las
         *(replace(option_words.price_cell(letter, o, "price small", "value bold"), span=span) for o in options),
     )
     for label, answers in _differing(letter, options):
-        page.table_row(Cell(label, "label"), *(Cell(answer, "value", span) for answer in answers))
+        page.table_row(Cell(label, "label"), *_side_by_side(options, answers, span))
     _defects(letter, page, options, span)
     if last:
         _after(letter, page)
         compare_bids(letter, page)
     return letter.close(page)
+
+
+def _side_by_side(options: tuple[Option, ...], answers: list[str], span: int) -> Iterator[Cell]:
+    """A cell an option; a long answer that neighbors share stands once over their columns, with their letters."""
+    both = groupby(zip(options, answers, strict=True), lambda one: one[1])
+    for answer, those in both:
+        letters = [option.letter for option, _ in those]
+        if len(letters) > 1 and len(answer) > LONG:
+            yield Cell(f"{runs(letters)}: {answer}", "value", span * len(letters))
+        else:
+            yield from (Cell(answer, "value", span) for _ in letters)
 
 
 def _differing(letter: Letter, options: tuple[Option, ...]) -> list[tuple[str, list[str]]]:

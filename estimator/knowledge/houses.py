@@ -1,6 +1,6 @@
 """What is published of old houses, mostly by their year: paint, asbestos, tendons, the beams under a slab."""
 
-LOOKED = "2026-11-26"
+LOOKED = "2026-11-25"  # the beams: 2026-11-26
 
 LEAD_PAINT_BEFORE = 1978
 """40 CFR 745.83 (read): housing built before 1978 may have lead paint."""

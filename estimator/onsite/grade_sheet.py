@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 from math import ceil, hypot
 
-from estimator.knowledge.hangers import widest_ft
 from estimator.knowledge.pipes import pipe_size
+from estimator.knowledge.plumbing_code import widest_hanger_ft
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.offer import Option
@@ -168,7 +168,7 @@ def hangers(hung_ft: float, job: Job, tables: Tables) -> Iterable[Say]:
         spacing=Feet(spacing),
         count=ceil(hung_ft / spacing - 1e-9) + 1,
     )
-    widest = widest_ft("plastic", code_families(tables.known_place(job.house.jurisdiction)))
+    widest = widest_hanger_ft("plastic", code_families(tables.known_place(job.house.jurisdiction)))
     if spacing > widest:
         yield Say.of(
             "HANGERS TOO FAR APART: the code allows {widest} for plastic pipe, so hang {count}. Correct hanger_plastic_ft in the settings.",

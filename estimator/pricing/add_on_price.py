@@ -17,7 +17,7 @@ from estimator.model.work import JOB, Quantity, Repair, Takeoff
 from estimator.pricing.build import margin
 from estimator.pricing.crews import Crew, crews_of
 from estimator.pricing.discounts import floor_price
-from estimator.pricing.figures import Figures, figures_with, hours_of
+from estimator.pricing.figures import Figures, figures_of, hours_of
 from estimator.pricing.hours import by_crew
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
@@ -106,7 +106,7 @@ def _figures(sold: Sold, tables: Tables, place: PlaceRow | None) -> Figures:
     scope = (of_parts(parts_of_sold([sold], tables), tables),)
     tasks, teams = hours_of(scope), crews_of(scope, tables, rules)
     crews = tuple(_at_work(teams[name], hours, rules) for name, hours in by_crew(tasks).items() if hours > 0)
-    return figures_with(scope, tasks, teams, crews, ZERO, tables, place)
+    return figures_of(scope, tasks, teams, crews, ZERO, tables, place)
 
 
 def _at_work(crew: Crew, work: float, rules: HouseRules) -> CrewDays:

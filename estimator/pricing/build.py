@@ -11,6 +11,8 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.model.wanted import Allowance, Discount, Override
 from estimator.model.work import Takeoff
+from estimator.pricing.crew_days import crew_days
+from estimator.pricing.crews import crews_of
 from estimator.pricing.discounts import allowance_lines, discount_lines, floor_price, guard_floor
 from estimator.pricing.equipment import machines_without_crew
 from estimator.pricing.figures import figures_of, hours_of
@@ -63,11 +65,13 @@ def price_scope(
     takeoffs, by_quantity = with_quantities(takeoffs, overrides, tables)
     scope = prepared(takeoffs, tables, place)
     tasks, by_hours = with_hours(hours_of(scope), overrides, takeoffs)
-    figures = figures_of(scope, tasks, tables, place)
+    rules = house_rules(tables)
+    teams = crews_of(scope, tables, rules)
+    figures = figures_of(scope, tasks, teams, crew_days(tasks, teams, rules), rules.overhead, tables, place)
     cost = Cost(
         tasks=figures.tasks,
         crews=figures.crews,
-        lines=cost_lines(figures, tables, place, house_rules(tables).overhead),
+        lines=cost_lines(figures, tables, place, rules.overhead),
         allocated=allocated(loads_of(figures)),
         warnings=machines_without_crew(figures.machines),
     )

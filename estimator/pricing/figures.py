@@ -12,8 +12,8 @@ from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.model.price import CrewDays, TaskHours
 from estimator.pricing.amounts import Asked, Charge, Worked, put_together, with_days
-from estimator.pricing.crew_days import OVERHEAD, crew_days
-from estimator.pricing.crews import Crew, crews_of
+from estimator.pricing.crew_days import OVERHEAD
+from estimator.pricing.crews import Crew
 from estimator.pricing.equipment import Machine, machines_of
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.materials import Materials, materials_of
@@ -62,15 +62,6 @@ def hours_of(scope: Sequence[Prepared]) -> tuple[TaskHours, ...]:
 
 
 def figures_of(
-    scope: Sequence[Prepared], tasks: Sequence[TaskHours], tables: Tables, place: PlaceRow | None
-) -> Figures:
-    """Steps 2 to 5 on hours already known. Errors: CannotGoOn for a crew nobody is in."""
-    rules = house_rules(tables)
-    teams = crews_of(scope, tables, rules)
-    return figures_with(scope, tasks, teams, crew_days(tasks, teams, rules), rules.overhead, tables, place)
-
-
-def figures_with(
     scope: Sequence[Prepared],
     tasks: Sequence[TaskHours],
     teams: Mapping[str, Crew],
@@ -79,7 +70,7 @@ def figures_with(
     tables: Tables,
     place: PlaceRow | None,
 ) -> Figures:
-    """Steps 3 to 5 with the days of the crews already known; `overhead` is dollars a crew-day."""
+    """Return steps 3 to 5 with the hours and the days of the crews already known; `overhead` is dollars a crew-day."""
     rules = house_rules(tables)
     worked = {c.crew: Worked(float(c.days), float(c.hours), c.work_hours) for c in crews}
 

@@ -18,7 +18,7 @@ from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.crew_days import crew_days
 from estimator.pricing.crews import Crew, crews_of
-from estimator.pricing.figures import Figures, figures_with, hours_of
+from estimator.pricing.figures import Figures, figures_of, hours_of
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import sold_by_class
@@ -61,7 +61,7 @@ class Total(Frozen, dict=True):
     def figures(self) -> Figures:
         rules = house_rules(self.tables)
         crews = crew_days(self.tasks, self.teams, rules)
-        return figures_with(self.scope, self.tasks, self.teams, crews, rules.overhead, self.tables, self.place)
+        return figures_of(self.scope, self.tasks, self.teams, crews, rules.overhead, self.tables, self.place)
 
     @cached_property
     def total(self) -> Decimal:

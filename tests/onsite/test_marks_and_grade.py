@@ -6,7 +6,7 @@ import pytest
 
 from estimator.cli.site_sheets import made
 from estimator.fieldnotes import read_job
-from estimator.knowledge.hangers import widest_ft
+from estimator.knowledge.plumbing_code import widest_hanger_ft
 from estimator.model.job import Job
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
@@ -95,7 +95,7 @@ def test_a_new_route_has_its_grade_by_hand(letter: str) -> None:
 
 def test_the_firms_hangers_are_no_farther_apart_than_the_code_allows() -> None:
     """Source: IPC 2021 table 308.5 and UPC table 313.3, PVC and ABS 4 ft (from memory)."""
-    assert demo().number("hanger_plastic_ft") <= widest_ft("plastic", ("IPC", "UPC")) == 4.0
+    assert demo().number("hanger_plastic_ft") <= widest_hanger_ft("plastic", ("IPC", "UPC")) == 4.0
 
 
 @pytest.mark.parametrize(("spacing", "warned"), [("4", False), ("3", False), ("5", True), ("4.5", True)])

@@ -1,8 +1,8 @@
 """Plumbing codes: slopes, fixture units, sizes, cleanouts, tests, layers."""
 
 from estimator.knowledge import fixture_units as f
-from estimator.knowledge import hangers, trench
 from estimator.knowledge import hydrostatics as h
+from estimator.knowledge import plumbing_code, trench
 from estimator.takeoff.reroute_checks import needed_fall_ft
 from estimator.works.grade import least_fall_in_per_ft
 from tests.made_up.stretch import demo_tables
@@ -21,7 +21,7 @@ HANGERS = tuple(
         unit="ft",
         source={"IPC": "IPC 2021 table 308.5", "UPC": "UPC table 313.3"}[code],
         basis="memory",
-        ours=lambda pipe=pipe, code=code: hangers.widest_ft(pipe, (code,)),
+        ours=lambda pipe=pipe, code=code: plumbing_code.widest_hanger_ft(pipe, (code,)),
     )
     for code in ("IPC", "UPC")
     for pipe, feet in (("plastic", 4.0), ("cast iron", 5.0), ("cast iron in 10 ft lengths", 10.0))

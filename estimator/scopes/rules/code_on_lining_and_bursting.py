@@ -17,7 +17,7 @@ False
 
 from collections.abc import Sequence
 
-from estimator.knowledge.lining_code import BURST_UP_TO_IN, RELINED_FROM_IN, in_force
+from estimator.knowledge.plumbing_code import BURST_UP_TO_IN, RELINED_FROM_IN, allows_lining
 from estimator.model.judgement import Effect
 from estimator.model.line import Finding
 from estimator.model.say import Feet, Say
@@ -29,7 +29,7 @@ from estimator.scopes.rules.rule import FROM_MEMORY, Rule, Ruling
 
 
 def by_the_code(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
-    if not in_force(limits.code, limits.place.code_edition if limits.place else ""):
+    if not allows_lining(limits.code, limits.place.code_edition if limits.place else ""):
         return ()
     if it.works.burst:
         return (_too_large(),) if it.sizes_in and max(it.sizes_in) > BURST_UP_TO_IN else (_bursting(),)

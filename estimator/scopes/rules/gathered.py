@@ -13,7 +13,6 @@ from estimator.model.pump import pumped
 from estimator.model.remembered import remembered_by
 from estimator.model.stretch import Stretch
 from estimator.model.works import Works
-from estimator.scopes.rules.deepest import deepest_ft
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.tables.tables import Tables
 
@@ -143,3 +142,25 @@ def _reroutes(job: Job, line: Line, stretch: Stretch, name: str) -> tuple[Rerout
         return way.replaces_line == line.name and min(low, high) <= stretch.from_ft and stretch.to_ft <= max(low, high)
 
     return tuple(way for way in job.reroutes if (way.name == name if name else covers(way)))
+
+
+def deepest_ft(profile: Profile, stretch: Stretch) -> float | None:
+    """Deepest center of the pipe below the surface; None where one part has none that was read in its own ground."""
+    stations = {stretch.from_ft, stretch.to_ft}
+    stations |= {
+        m.stretch.middle_ft for m in profile.marks("depth", "loc", "pothole", "invert") if m.stretch.touches(stretch)
+    }
+    depths = [profile.depth_to_centre_ft(at).value for at in stations]
+    for part, _ in profile.zones(stretch):
+        known = profile.depth_to_centre_ft(part.middle_ft)
+        if known.value is None or (known.how == "assumed" and _counts(part, stretch)):
+            return None
+    return max((d for d in depths if d is not None), default=None)
+
+
+SHORT_PART_FT = 3.0
+"""A part of another ground no longer than this, such as the pit outside a slab, is dug with the rest of the stretch."""
+
+
+def _counts(part: Stretch, whole: Stretch) -> bool:
+    return part.length_ft > min(SHORT_PART_FT, whole.length_ft / 2)

@@ -3,7 +3,7 @@
 from typing import Literal
 
 from estimator.knowledge.fixture_units import Family
-from estimator.knowledge.trap_arm import longest_arm_ft
+from estimator.knowledge.plumbing_code import longest_arm_ft
 from estimator.tables.lookups import trap_arms
 from estimator.tables.rows import PlaceRow, Soil
 from estimator.tables.tables import Tables

@@ -2,7 +2,7 @@
 
 import pytest
 
-from estimator.knowledge.trap_arm import IPC_FT, UPC_FT
+from estimator.knowledge.plumbing_code import TRAP_ARM_IPC_FT, TRAP_ARM_UPC_FT
 from estimator.model.judgement import Effect
 from estimator.scopes.rules import BY_ID
 from estimator.scopes.rules.facts import StretchFacts
@@ -41,10 +41,10 @@ def test_a_trap_arm_may_be_as_long_as_the_place_says(row: dict[str, object], lon
 
 
 def test_the_demo_place_says_what_its_code_family_says() -> None:
-    assert {size: limits().longest_trap_arm_ft(size) for size in IPC_FT} == IPC_FT
+    assert {size: limits().longest_trap_arm_ft(size) for size in TRAP_ARM_IPC_FT} == TRAP_ARM_IPC_FT
     unasked = limits(place="unknown")
-    assert {size: unasked.longest_trap_arm_ft(size) for size in IPC_FT} == {
-        s: min(IPC_FT[s], UPC_FT[s]) for s in IPC_FT
+    assert {size: unasked.longest_trap_arm_ft(size) for size in TRAP_ARM_IPC_FT} == {
+        s: min(TRAP_ARM_IPC_FT[s], TRAP_ARM_UPC_FT[s]) for s in TRAP_ARM_IPC_FT
     }
 
 

@@ -57,8 +57,8 @@ def _crews(option: Option, crews: set[str]) -> list[tuple[Say, Decimal]]:
 
 
 def _rents(option: Option, tables: Tables, days: Decimal) -> Iterator[tuple[Say, Decimal]]:
-    """What is rented and stands while the work waits: days beyond those that are paid; the firm's own gear costs nothing more."""
-    rows = {r.item: r for r in tables.current("equipment") if isinstance(r, Equipment) and not r.own and r.cost}
+    """What is rented and stands while the work waits: days beyond those that are paid; what is the firm's own or follows a crew does not."""
+    rows = {r.item: r for r in tables.every(Equipment) if not (r.own or r.crew) and r.cost}
     paid, longer = _rented(option, tables, Decimal(0)), _rented(option, tables, days)
     said_once: set[str] = set()
     for recipe in tables.current("recipes"):
@@ -90,7 +90,7 @@ def _rented(option: Option, tables: Tables, days: Decimal) -> tuple[Takeoff, ...
     late = float(days) * schedule.day_hours
     moved = [(t, t.start + late, t.end + late) if t.start >= visit else (t, t.start, t.end) for t in schedule.tasks]
     dug = dug_on(moved, Clock(schedule.day_hours, schedule.tolerance_hours, 0.0))
-    return rented_for(option.takeoffs, dug, tables.number("rent_week_days"), tables.number("rent_trip_days"))
+    return rented_for(option.takeoffs, dug, tables)
 
 
 def _moved(option: Option, from_hour: float, days: Decimal) -> list[tuple[Say, Decimal, Decimal]]:

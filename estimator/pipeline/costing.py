@@ -58,7 +58,7 @@ def in_figures(own: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow
     found = _unscheduled(own, job, tables, place)
     for_so_long, once = tuple(own), found.takeoffs[-1]
     if any(map(on_rent, own)):
-        for_so_long = rented_for(own, found.days_dug, tables.number("rent_week_days"), tables.number("rent_trip_days"))
+        for_so_long = rented_for(own, found.days_dug, tables)
         once = take_off_job(job, for_so_long, tables)
     if follows_days_off(once):
         once = take_off_job(job, for_so_long, tables, found.days_without_drains)

@@ -4,6 +4,8 @@ from collections.abc import Mapping, Sequence
 
 from estimator.model.frozen import Frozen, replace
 from estimator.model.work import Input, Quantity, Takeoff
+from estimator.tables.rows import Equipment
+from estimator.tables.tables import Tables
 
 
 class Rent(Frozen, kw_only=True):
@@ -18,15 +20,15 @@ class Rent(Frozen, kw_only=True):
     for_all: bool = False
 
 
+BY_MACHINE, BROUGHT = "excavator_days", "excavator_deliveries"
 BY_DAY = {
     "dewater_days": Rent(by_week=False),
     "shoring_box_days": Rent(pieces="boxes"),
     "end_shield_days": Rent(pieces="end_shields"),
-    "excavator_days": Rent(for_all=True),
+    BY_MACHINE: Rent(for_all=True),
 }
 """What is paid for while the ground is open; a pump by the day it runs."""
 DAYS_OPEN, DAYS_CHARGED, TIMES_BROUGHT = "days open", "days charged", "times brought"
-BROUGHT = "excavator_deliveries"
 WORKING_WEEK = 5.0
 
 Days = Mapping[str, Sequence[int]]
@@ -47,16 +49,41 @@ def days_charged(days: float, week: float) -> float:
     return weeks * min(week, WORKING_WEEK) + min(rest, week)
 
 
-def rented_for(takeoffs: Sequence[Takeoff], days: Days, week: float, trip: float) -> tuple[Takeoff, ...]:
+class Hire(Frozen, kw_only=True):
+    """What a machine is rented at, in days of its rent: a week, the least each time, and to bring it and fetch it."""
+
+    week: float
+    trip: float = 0.0
+    least: float = 1.0
+
+
+def hire_of(tables: Tables) -> Hire | None:
+    """Return what the excavator is rented at, by its rows; None where none is rented: the firm's own, or paid by a crew's days."""
+    rented = [(row, per) for row, per in _asked(BY_MACHINE, tables) if not (row.own or row.crew)]
+    day = sum(float(row.cost) * per for row, per in rented)
+    if not day:
+        return None
+    trip = sum(float(row.cost) * per for row, per in _asked(BROUGHT, tables)) / day
+    least = max(1.0, *(float(row.min_days) for row, _ in rented))
+    return Hire(week=tables.number("rent_week_days"), trip=trip, least=least)
+
+
+def _asked(quantity: str, tables: Tables) -> list[tuple[Equipment, float]]:
+    """The rows of equipment that recipes ask for by a quantity, and how much of each."""
+    by_ref = {r.ref: r.per for r in tables.recipes if r.part == "equipment" and r.quantity == quantity}
+    return [(row, by_ref[row.item]) for row in tables.every(Equipment) if row.item in by_ref]
+
+
+def rented_for(takeoffs: Sequence[Takeoff], days: Days, tables: Tables) -> tuple[Takeoff, ...]:
     """Return the takeoffs with all that is rented paid for until the digs are filled.
 
-    A week of rent costs `week` days, and `trip` to fetch a machine that stands idle and bring it again. Boxes come out as the
-    fill rises (29 CFR 1926.652(e)(1)(vi), from memory). Never for fewer days than it took without a schedule.
+    Boxes come out as the fill rises (29 CFR 1926.652(e)(1)(vi), from memory). Never for fewer days than it took without a schedule.
+    A machine of the firm's own, or one paid by its crew's days, is brought once and paid by the days it works.
     """
-    out = []
+    out, hire, week = [], hire_of(tables), tables.number("rent_week_days")
     for takeoff in takeoffs:
         found = [
-            _for(takeoff, one, _worked(takeoff, one.name, takeoffs, days), week, trip) if one.name in BY_DAY else one
+            _for(takeoff, one, _worked(takeoff, one.name, takeoffs, days), week, hire) if one.name in BY_DAY else one
             for one in takeoff.quantities
         ]
         out.append(replace(takeoff, quantities=tuple(found)) if on_rent(takeoff) else takeoff)
@@ -75,13 +102,13 @@ def _worked(takeoff: Takeoff, name: str, takeoffs: Sequence[Takeoff], days: Days
     return sorted({day for t in takeoffs if t.value(name) for day in days.get(t.repair.id, ())})
 
 
-def _for(takeoff: Takeoff, one: Quantity, worked: Sequence[int], week: float, trip: float) -> Quantity:
+def _for(takeoff: Takeoff, one: Quantity, worked: Sequence[int], week: float, hire: Hire | None) -> Quantity:
     if not worked:
         return one
     rent, there = BY_DAY[one.name], worked[-1] - worked[0] + 1
     charged, times = days_charged(there, week) if rent.by_week else float(there), 1
     if rent.for_all:
-        charged, times = cheapest(worked, week, trip)
+        charged, times = cheapest(worked, hire) if hire else (float(len(worked)), 1)
     value = charged * (takeoff.value(rent.pieces) if rent.pieces else 1.0)
     if value <= one.value and not rent.for_all:
         return one
@@ -91,14 +118,16 @@ def _for(takeoff: Takeoff, one: Quantity, worked: Sequence[int], week: float, tr
     return replace(one, value=value, inputs=tuple(inputs))
 
 
-def cheapest(worked: Sequence[int], week: float, trip: float) -> tuple[float, int]:
+def cheapest(worked: Sequence[int], hire: Hire) -> tuple[float, int]:
     """Return the days charged for a machine that works on these days, and how often it is brought, at the least cost.
 
-    >>> cheapest((1, 2), 3, 0.5), cheapest((1, 2, 5), 3, 0.5), cheapest((1, 7), 3, 0.5)
+    >>> hire = Hire(week=3, trip=0.5)
+    >>> cheapest((1, 2), hire), cheapest((1, 2, 5), hire), cheapest((1, 7), hire)
     ((2.0, 1), (3.0, 1), (2.0, 2))
     """
     best = [(0.0, 0.0, 0)]  # days of rent that the first so many days cost with their trips, without; times brought
     for last in range(len(worked)):
-        stays = ((*best[first], days_charged(worked[last] - worked[first] + 1, week)) for first in range(last + 1))
-        best.append(min((cost + more + trip, charged + more, times + 1) for cost, charged, times, more in stays))
+        there = [days_charged(worked[last] - day + 1, hire.week) for day in worked[: last + 1]]
+        stays = ((*before, max(more, hire.least)) for before, more in zip(best, there, strict=True))
+        best.append(min((cost + more + hire.trip, charged + more, times + 1) for cost, charged, times, more in stays))
     return best[-1][1:]

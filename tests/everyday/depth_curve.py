@@ -25,7 +25,7 @@ WHY = {
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One depth of the pipe's middle: the price, its crew days, yards dug, days of rent of boxes, and what began here."""
+    """One depth of the pipe's middle: the price, its crew days, yards dug, days of rent charged of boxes and of the excavator, and what began here."""
 
     depth_ft: float
     price: Decimal
@@ -33,6 +33,7 @@ class Point:
     earth_cy: float
     loads: float
     box_days: float
+    machine_days: float
     facts: frozenset[str]
 
 
@@ -64,6 +65,7 @@ def _point(takeoff: Takeoff, job: Job, depth_ft: float, tables: Tables) -> Point
         own.value("dig_bcy"),
         own.value("loads"),
         own.value("shoring_box_days"),
+        own.value("excavator_days"),
         own.facts,
     )
 
@@ -80,14 +82,22 @@ def table(method: str) -> str:
     return "".join(rows)
 
 
+def _rents(before: Point, now: Point) -> tuple[tuple[str, float, float], ...]:
+    return (
+        ("boxes", before.box_days, now.box_days),
+        ("excavator", before.machine_days, now.machine_days),
+    )
+
+
 def _why(before: Point | None, now: Point) -> str:
     if before is None:
         return ""
     began = [WHY[fact] for fact in WHY if fact in now.facts - before.facts]
     if now.days > before.days:
         began.append(f"{now.days - before.days:g} crew day more")
-    if now.box_days > before.box_days > 0:
-        began.append("boxes and excavator a day longer on rent")
+    longer = [what for what, was, is_now in _rents(before, now) if is_now > was > 0]
+    if longer:
+        began.append(f"more days of rent of {' and '.join(longer)}")
     if now.loads < before.loads:
         began.append("a load less is hauled: packed fill takes back more of its own earth")
     return "; ".join(began) or ("more earth and what comes with it" if now.price > before.price else "")

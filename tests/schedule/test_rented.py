@@ -1,12 +1,17 @@
 """What is rented while the ground is open is paid for until the dig is filled, as the schedule has it, over whole houses."""
 
+import csv
+import shutil
 from pathlib import Path
 
 import pytest
 
 from estimator.cli.priced_job import priced
 from estimator.model.offer import Option
-from estimator.takeoff.rented import BY_DAY, cheapest, days_charged
+from estimator.onsite.failed_inspection import failed_inspection
+from estimator.tables.read import demo_folder
+from estimator.tables.tables import Tables
+from estimator.takeoff.rented import BY_DAY, Hire, cheapest, days_charged, hire_of
 
 HOUSES = Path(__file__).parents[1] / "cases" / "houses"
 DEMO = Path(__file__).parents[2] / "estimator" / "demo" / "job.toml"
@@ -81,8 +86,24 @@ def test_pumps_and_boxes_are_paid_for_until_the_dig_is_filled(name: str) -> None
 def test_a_machine_stands_or_is_fetched_and_brought_again_whichever_costs_less(
     worked: tuple[int, ...], charged: float, times: int
 ) -> None:
-    """A week at 3 days, and a trip at half a day of rent, 150 against 320 (common practice, from memory)."""
-    assert cheapest(worked, 3, 0.5) == (charged, times)
+    """A week at 3 days, and a trip at half a day of rent (common practice, from memory)."""
+    assert cheapest(worked, Hire(week=3, trip=0.5)) == (charged, times)
+
+
+@pytest.mark.parametrize(
+    ("worked", "least", "trip", "charged", "times"),
+    [
+        ((1,), 2, 0.5, 2, 1),
+        ((1, 3), 2, 0.5, 3, 1),  # two hires are 4 days and a trip; to let it stand 3
+        ((1, 7), 2, 0.5, 4, 2),  # 4 days and a trip; to let it stand 5
+        ((1, 3), 1, 600 / 320, 3, 1),  # 2 days and 600 are 1,240; 3 days 960
+        ((1, 7), 1, 600 / 320, 2, 2),  # 2 days and 600 are 1,240; a week and 2 days 1,600
+    ],
+)
+def test_each_hire_is_charged_its_least_days_and_each_trip_what_the_delivery_costs(
+    worked: tuple[int, ...], least: float, trip: float, charged: float, times: int
+) -> None:
+    assert cheapest(worked, Hire(week=3, trip=trip, least=least)) == (charged, times)
 
 
 @pytest.mark.parametrize("job", [DEMO, *(HOUSES / name / "job.toml" for name in WET_OR_BOXED), *EVERYDAY])
@@ -91,7 +112,7 @@ def test_one_excavator_serves_all_digs_and_stays_for_the_fill_where_that_costs_l
         dug = [t for t in option.takeoffs if t.value("dig_bcy")]
         worked = sorted({day for t in dug for day in days_worked(option, t.repair.id)})
         brought = sum(t.value("excavator_deliveries") for t in option.takeoffs)
-        charged, times = cheapest(worked, 3, 0.5)
+        charged, times = cheapest(worked, Hire(week=3, trip=150 / 320))
         assert {t.value("excavator_days") for t in dug} == ({charged} if dug else set())
         assert brought == times
         assert sum(c.quantity for c in option.price.costs if c.ref == "excavator") == charged
@@ -103,3 +124,43 @@ def test_the_demos_tunnel_is_dug_beside_on_the_first_day_and_filled_beside_on_th
     option = next(o for o in priced(DEMO, None).quote.options if any(t.works.tunnels for t in o.takeoffs))
     paid = {c.ref: c.amount for c in option.price.costs}
     assert (paid["excavator"], paid["excavator-delivery"]) == (640, 300)
+
+
+def with_rows(folder: Path, **cells: dict[str, str]) -> Path:
+    """A copy of the demo's tables with these cells of equipment rows, by item (`_` for `-`)."""
+    shutil.copytree(demo_folder(), folder)
+    with (folder / "equipment.csv").open(encoding="utf-8", newline="") as file:
+        rows = list(csv.DictReader(file))
+    with (folder / "equipment.csv").open("w", encoding="utf-8", newline="") as file:
+        out = csv.DictWriter(file, list(rows[0]))
+        out.writeheader()
+        out.writerows(row | cells.get(row["item"].replace("-", "_"), {}) for row in rows)
+    return folder
+
+
+def tunnel(folder: Path) -> tuple[Option, Tables]:
+    run = priced(DEMO, folder)
+    return next(o for o in run.quote.options if any(t.works.tunnels for t in o.takeoffs)), run.tables
+
+
+def test_a_delivery_that_costs_more_than_standing_lets_it_stand(tmp_path: Path) -> None:
+    """Day 1 and day 7: two days of 40 and two trips of 150 are 380; a week and 2 days, 5 x 40, and one trip 350."""
+    option, tables = tunnel(with_rows(tmp_path / "far", excavator={"cost": "40"}))
+    paid = {c.ref: c.amount for c in option.price.costs}
+    assert (paid["excavator"], paid["excavator-delivery"]) == (200, 150)
+    assert hire_of(tables) == Hire(week=3, trip=150 / 40)
+
+
+@pytest.mark.parametrize("row", [{"own": "yes"}, {"own": "yes", "crew": "excavation"}, {"crew": "excavation"}])
+def test_a_machine_of_the_firms_own_is_brought_once_and_costs_nothing_while_an_inspection_fails(
+    tmp_path: Path, row: dict[str, str]
+) -> None:
+    """The demo's tunnel: it digs on day 1 and fills on day 7, two days of 120 and one trip of 150."""
+    option, tables = tunnel(with_rows(tmp_path / "own", excavator={"cost": "120", **row}))
+    paid = {c.ref: c.amount for c in option.price.costs}
+    assert paid["excavator-delivery"] == 150
+    assert paid["excavator"] == 120 * sum(c.quantity for c in option.price.costs if c.ref == "excavator")
+    assert {t.value("excavator_days") for t in option.takeoffs} == {0, 2}
+    assert hire_of(tables) is None
+    found = failed_inspection(option, tables)
+    assert found is not None and not any("excava" in str(what) for what, _ in found.paid)

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from estimator.fieldnotes.tidy import tape_to
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME
 from estimator.model.lengths import show
 
@@ -99,7 +100,7 @@ class Draft:
             out.append("suspected")
         text = " ".join(out)
         for ft, to in self.tapes:
-            text += f", {_length(ft)} {to}"
+            text += f", {_length(ft)} {tape_to(to)}"
         if self.flag:
             text += f", flag {self.flag}"
         if self.photo:

@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from estimator.fieldnotes.heading import WHEN_BEGINS
 from estimator.fieldnotes.sights import line_findings
+from estimator.fieldnotes.tidy import tape_to
 from estimator.model.lengths import show
 from estimator.model.line import Finding, Line, Mark, Origin, Pass
 
@@ -60,7 +61,7 @@ def mark_words(m: Mark) -> str:
         "to invert" if m.to == "invert" and m.word not in ("invert", "level") else None,
         *(_length_words(label, ft) for label, ft in m.lengths),
         f"{m.count} places" if m.count is not None else None,
-        *(f"{show(tie.length_ft)} {tie.to}" for tie in m.ties),
+        *(f"{show(tie.length_ft)} {tape_to(tie.to)}" for tie in m.ties),
         f"flag {m.flag}" if m.flag else None,
         m.side,
         m.live,

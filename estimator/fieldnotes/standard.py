@@ -176,7 +176,10 @@ def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
         return True
     if word.word == "end" and _OF_CABLE.search(str(values.get("choice", ""))):
         return True
-    if any(_NO_WALL.search(with_vowels(to)) or _names_a_surface(to) for _, to in values.get("ties", ())):
+    if any(
+        (_NO_WALL.search(with_vowels(to)) or _names_a_surface(to)) and f"off {to}" not in text.lower()
+        for _, to in values.get("ties", ())
+    ):
         return True
     size = values.get("size")
     leg = values.get("leg")

@@ -46,6 +46,8 @@ CALLED = re.compile(
     re.IGNORECASE,
 )
 """A name that somebody gave, up to what else the line says."""
+_OFF = re.compile(r"(?<=\d)\s*(?:ft|in)\s+off\s+[a-z][a-z ]*", re.IGNORECASE)
+"""Where a tape is held."""
 
 
 def trade_shortenings() -> Mapping[str, str]:
@@ -77,7 +79,7 @@ def standard_words(line: Tidied) -> Tidied:
     >>> standard_words(tidied("44 wye called driveway drain")).text
     '44 branch called driveway drain'
     """
-    named = CALLED.search(line.text)
+    named = CALLED.search(line.text) or _OFF.search(line.text)
     if named is None:
         return whole_words(line, trade_shortenings())
     first, name, rest = (line.cut(*at) for at in ((0, named.start()), named.span(), (named.end(), len(line.text))))
@@ -94,3 +96,12 @@ def whole_words(line: Tidied, shortenings: Mapping[str, str]) -> Tidied:
     meaning = {short.lower(): words for short, words in shortenings.items()}
     line = line.replaced(shortening_pattern(shortenings), lambda m: meaning.get(m.group().lower()))
     return line.replaced(re.compile(r"(?<![\w'])[LR](?![\w'])"), lambda m: {"L": "left", "R": "right"}[m.group()])
+
+
+def tape_to(to: str) -> str:
+    """Return where a tape is held, as a log line says it: `off` before what a depth may be counted from.
+
+    >>> tape_to("front wall"), tape_to("drive")
+    ('front wall', 'off drive')
+    """
+    return f"off {to}" if trade_shortenings().get(last := to.split()[-1].lower(), last) in SURFACES else to

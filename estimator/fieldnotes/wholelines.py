@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from estimator.fieldnotes.atoms import Atom
 from estimator.fieldnotes.drafts import shown, where
 from estimator.fieldnotes.meaning import Meaning
+from estimator.fieldnotes.tidy import tape_to
 from estimator.fieldnotes.tokens import tokens
 from estimator.model.lengths import show
 from estimator.model.say import Say
@@ -228,7 +229,7 @@ def tapes(r: "Reader") -> Meaning | None:
     r.used = used
     if not numbers.tapes or numbers.free or r.context.last_ft is None:
         return None
-    said = ", ".join(f"{show(round(ft, 6))} {to}" for ft, to in numbers.tapes)
+    said = ", ".join(f"{show(round(ft, 6))} {tape_to(to)}" for ft, to in numbers.tapes)
     old = r.context.before[-1] if r.context.before else ""
     if re.search(r"\bloc\b", old):
         return Meaning(rows=(*r.context.before[:-1], f"{old}, {said}"), instead=True, score=9)
